@@ -1,0 +1,353 @@
+/**
+ * A sheet is what one file says, as plain data (JSON-safe: no AST node, no class, no bigint). It is made once for
+ * each version of a file. Names stay names: whoever reads a sheet looks them up in the programme (see programme.ts).
+ */
+
+/** Zero-based line and UTF-16 character, end exclusive: the shape of a protocol range. */
+export interface Range {
+    start: { line: number; character: number };
+    end: { line: number; character: number };
+}
+
+/** Where something stands. */
+export interface Place {
+    uri: string;
+    range: Range;
+}
+
+/** A name as used at some place. */
+export interface Mention {
+    name: string;
+    at: Range;
+}
+
+/** An exact number as text that `new Fraction()` of fraction.js reads: "20", "14.50", "1/2", "1 1/2". */
+export type Exact = string;
+
+/** `unit` is a unit of facts/units.ts or the material's own counted word; absent for plain pieces. */
+export interface Amount {
+    value: Exact;
+    unit?: string;
+    at: Range;
+}
+
+/** Money in the currency's major unit as written, exactly: 14.50 USD. */
+export interface Money {
+    value: Exact;
+    currency: string;
+    at: Range;
+}
+
+/** An ISO 8601 date as written, "2026-09-14"; it may not exist (a check says so). */
+export interface WrittenDate {
+    date: string;
+    at: Range;
+}
+
+/** A piece of prose: text in CommonMark inline notation, or a name that stood in braces. */
+export type ProsePart = { text: string } | { name: string; at: Range };
+
+/** Text over one or more lines; line breaks are kept as "\n" inside text parts. */
+export interface Prose {
+    parts: ProsePart[];
+    at: Range;
+}
+
+/** What every declaration has. `title` is always filled (derived from the name where none is written). */
+export interface Declared {
+    name: string;
+    title: string;
+    uri: string;
+    /** The name itself. */
+    at: Range;
+    /** The whole declaration with everything under it. */
+    whole: Range;
+}
+
+export type Source = 'kit' | 'home' | 'shop' | 'library' | 'printed';
+
+export interface Caution {
+    /** A kind of facts/cautions.ts. */
+    kind: string;
+    prose?: Prose;
+    at: Range;
+}
+
+export interface Ages {
+    /** Years; `to` is absent for "and up". */
+    from: number;
+    to?: number;
+    at: Range;
+}
+
+export interface Pack {
+    amount: Amount;
+    cost?: Money;
+    at: Range;
+}
+
+export interface Span {
+    days: number;
+    at: Range;
+}
+
+export interface StandIn {
+    thing: Mention;
+    /** `give` of the stand-in does for `replaces` of the material. */
+    give: Exact;
+    replaces: Exact;
+    at: Range;
+}
+
+export interface MaterialSheet extends Declared {
+    kind: 'material';
+    /** Absent when the writer has not said (a check tells). */
+    use?: 'reusable' | 'consumable';
+    /** Own counted word, as written: singular and plural. */
+    counted?: { one: string; many: string; at: Range };
+    /** A unit of facts/units.ts when the material is measured. */
+    measured?: { unit: string; at: Range };
+    parts: Mention[];
+    /** Millimetres are not assumed: the unit is as written. */
+    size?: { sides: Exact[]; unit: string; at: Range };
+    packs: Pack[];
+    arrives?: Span;
+    keeps?: Span;
+    /** Per cent, exact. */
+    spare?: { percent: Exact; at: Range };
+    loss?: { percent: Exact; at: Range };
+    safetyStock?: Amount;
+    delivery?: Money;
+    source?: Source;
+    standIns: StandIn[];
+    cautions: Caution[];
+    ages?: Ages;
+    notes: Prose[];
+}
+
+export interface PrintSheet extends Declared {
+    kind: 'print';
+    /** Pages a copy; 1 where nothing is said. */
+    pages: number;
+    twoSided: boolean;
+    cautions: Caution[];
+    notes: Prose[];
+}
+
+export interface BookSheet extends Declared {
+    kind: 'book';
+    edition?: string;
+    source?: Source;
+    cost?: Money;
+    notes: Prose[];
+}
+
+export interface GameSheet extends Declared {
+    kind: 'game';
+    found?: { book: Mention; edition?: string; editionAt?: Range; chapter?: string; number?: string; page?: string; at: Range };
+    players?: { from: number; to?: number; at: Range };
+    needs: Need[];
+    steps: Step[];
+    cautions: Caution[];
+}
+
+export interface KitSheet extends Declared {
+    kind: 'kit';
+    holds: Held[];
+    notes: Prose[];
+}
+
+/** A thing with an amount: in a kit, on hand, on order. */
+export interface Held {
+    thing: Mention;
+    amount?: Amount;
+    /** On order only. */
+    arriving?: WrittenDate;
+    at: Range;
+}
+
+export type Per =
+    | { who: 'learner' | 'pair' | 'adult' | 'class' }
+    /** `size` absent: the class's own groups. */
+    | { who: 'group'; size?: number };
+
+/** One line under `materials`. The first option is the thing itself, more come from `a or b`. */
+export interface Need {
+    options: { thing: Mention; parts: Mention[] }[];
+    amount?: Amount;
+    /** Absent: for the whole class (a check does not complain; the trail says so). */
+    per?: Per;
+    /** The in-kit flag as claimed; absent when no flag stands there. */
+    inKit?: boolean;
+    flagAt?: Range;
+    optional: boolean;
+    at: Range;
+}
+
+export type StepWord = 'about' | 'why' | 'do' | 'say' | 'ask' | 'expect' | 'watch' | 'help' | 'instead' | 'more' | 'note' | 'ready when';
+
+export interface Step {
+    word: StepWord;
+    prose: Prose;
+    /** `expect` under `ask`, `help` under `watch`. */
+    under: Step[];
+    at: Range;
+}
+
+export type PartKind = 'warm-up' | 'activity' | 'game' | 'practice' | 'checkpoint';
+
+export interface PracticeLine {
+    /** The generator and its settings as words: ["name", "numbers"] and [11, 99]. */
+    words: string[];
+    numbers: Exact[];
+    at: Range;
+}
+
+export type Unsure =
+    | { then: 'repeat'; activity: Mention; when: 'today' | 'tomorrow'; at: Range }
+    | { then: 'repeat lesson'; at: Range }
+    | { then: 'revisit'; lessons: number; at: Range };
+
+/** A timed part of a lesson. A game's name is the game it plays (a mention, not a declaration). */
+export interface PartSheet {
+    kind: PartKind;
+    name: string;
+    title: string;
+    at: Range;
+    whole: Range;
+    minutes?: number;
+    steps: Step[];
+    needs: Need[];
+    cautions: Caution[];
+    /** Practice only. */
+    items?: number;
+    practice?: PracticeLine[];
+    /** Checkpoint only. */
+    unsure?: Unsure;
+}
+
+export interface LessonSheet extends Declared {
+    kind: 'lesson';
+    draft: boolean;
+    steps: Step[];
+    follows: Mention[];
+    introduces: Mention[];
+    practises: Mention[];
+    checks: Mention[];
+    needs: Need[];
+    notNeeded: Mention[];
+    words: Mention[];
+    cautions: Caution[];
+    /** In the order of the file. */
+    parts: PartSheet[];
+}
+
+export interface ObjectiveSheet extends Declared {
+    kind: 'objective';
+    strand?: string;
+    buildsOn: Mention[];
+    alignsTo: { framework: Mention; code: string; at: Range }[];
+    about?: Prose;
+}
+
+export interface FrameworkSheet extends Declared {
+    kind: 'framework';
+    from?: { path: string; at: Range };
+}
+
+export interface KitUse {
+    kit: Mention;
+    count: number;
+    /** "1 per family", "1 per 4 learners", "3 in all". */
+    per: { who: 'family' } | { who: 'learners'; of: number } | { who: 'all' };
+    at: Range;
+}
+
+export interface UnitSheet {
+    name: string;
+    title: string;
+    at: Range;
+    whole: Range;
+    about?: Prose;
+    lessons: Mention[];
+}
+
+export interface CourseSheet extends Declared {
+    kind: 'course';
+    edition?: string;
+    ages?: Ages;
+    uses: KitUse[];
+    units: UnitSheet[];
+    about?: Prose;
+}
+
+export type Weekday = 'mon' | 'tue' | 'wed' | 'thu' | 'fri' | 'sat' | 'sun';
+
+/** Learners who are taught together; a class without sections is one. `clock` is "9:30" where written. */
+export interface SectionSheet {
+    name: string;
+    title: string;
+    at: Range;
+    learners?: number;
+    adults?: number;
+    groupsOf?: number;
+    clock?: string;
+}
+
+export interface ClassSheet extends Declared {
+    kind: 'class';
+    teaches?: Mention;
+    learners?: { count: number; at: Range };
+    adults?: number;
+    ages?: Ages;
+    groupsOf?: number;
+    sections: SectionSheet[];
+    kits: { kit: Mention; count: number; at: Range }[];
+    onHand: Held[];
+    onOrder: Held[];
+    starts?: WrittenDate;
+    meets: { day: Weekday; at: Range }[];
+    session?: { minutes: number; at: Range };
+    off: { from: WrittenDate; to?: WrittenDate; title?: string; at: Range }[];
+    offFrom: { path: string; at: Range }[];
+    catchUp?: { days: number; everyLessons: number; at: Range };
+    present: { who: string; at: Range }[];
+    log: { lesson: Mention; on: WrittenDate; at: Range }[];
+    notes: Prose[];
+}
+
+export type Change =
+    | { does: 'skip lesson'; lesson: Mention }
+    | { does: 'skip activity'; lesson: Mention; activity: Mention }
+    | { does: 'swap'; thing: Mention; forThing: Mention }
+    | { does: 'move'; lesson: Mention; side: 'after' | 'before'; anchor: Mention }
+    | { does: 'split'; lesson: Mention; after: Mention };
+
+export interface AdaptationSheet extends Declared {
+    kind: 'adaptation';
+    of?: Mention;
+    edition?: string;
+    forClass?: Mention;
+    changes: (Change & { because?: Prose; at: Range })[];
+}
+
+/** Everything one file declares, in the order of the file within each kind. */
+export interface FileSheet {
+    uri: string;
+    materials: MaterialSheet[];
+    prints: PrintSheet[];
+    books: BookSheet[];
+    games: GameSheet[];
+    kits: KitSheet[];
+    lessons: LessonSheet[];
+    objectives: ObjectiveSheet[];
+    frameworks: FrameworkSheet[];
+    courses: CourseSheet[];
+    classes: ClassSheet[];
+    adaptations: AdaptationSheet[];
+    /** Words seen in lines that could not be read, so that nothing is called unused that may stand there. */
+    unreadable: string[];
+}
+
+/** A thing that a need or a kit can name. */
+export type ThingSheet = MaterialSheet | PrintSheet | BookSheet;

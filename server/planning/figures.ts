@@ -1,0 +1,203 @@
+/**
+ * What the engine computes, as plain JSON-safe data: what the brief, the hover, the command line and the exports show.
+ * Amounts are exact text (see Exact in the sheets) beside a form for people; nobody downstream computes a quantity.
+ */
+import type { Ages, Caution, Exact, Place, Prose, Source, StepWord, Unsure } from '@haversack/language/sheets/sheet';
+
+/** One step of how a figure came about: "Weigh the bags: 20 x 4 pairs = 80", leading back to its line. */
+export interface TrailStep {
+    words: string;
+    place?: Place;
+}
+
+/** An amount with its trail. `text` is for people: "80", "1 1/2 cups", "2 sets", "1.2 kg". */
+export interface Figure {
+    exact: Exact;
+    /** Unit word after conversion; absent for plain pieces. */
+    unit?: string;
+    text: string;
+    trail: TrailStep[];
+}
+
+export interface PeopleFigures {
+    learners: number;
+    adults: number;
+    pairs: number;
+    /** Sizes of the class's own groups, as even as possible: [3, 2, 2]. */
+    groups: number[];
+    /** The same in words with how it was counted: "7 learners: 4 pairs; groups of 3, 2 and 2". */
+    text: string;
+    /** What had to be assumed, in whole sentences: "No class is declared: one learner, one kit and four lessons a week." */
+    assumptions: string[];
+}
+
+export interface Meeting {
+    /** ISO date; absent when the class has no start (plain weeks). */
+    date?: string;
+    /** "Mon 14 Sep" or "Day 2". */
+    label: string;
+    lessons: string[];
+}
+
+export interface WeekPlan {
+    /** From 1. */
+    number: number;
+    /** ISO dates of the first and the last meeting. */
+    from?: string;
+    to?: string;
+    meetings: Meeting[];
+    /** "Harvest week: no meetings 23 to 27 November." */
+    remarks: string[];
+}
+
+export interface ScheduleFigures {
+    course?: string;
+    class?: string;
+    weeks: WeekPlan[];
+    assumptions: string[];
+}
+
+/** One thing to have at the table this week. */
+export interface ThingFigures {
+    name: string;
+    title: string;
+    kind: 'material' | 'print' | 'book';
+    use: 'reusable' | 'consumable' | 'print' | 'book';
+    place: Place;
+    amount: Figure;
+    parts: { name: string; title: string }[];
+    /** Labels of the meetings it is needed at: ["Mon 14 Sep", "Wed 16 Sep"]. */
+    days: string[];
+    lessons: { name: string; title: string }[];
+    optional: boolean;
+    /** For `a or b`: the others that would do, titles. */
+    or: string[];
+    source: Source;
+    /** What the kits and the cupboard hold of it at the start of the week; absent when nothing is known. */
+    atHand?: Figure;
+    /** What is still missing; absent when nothing is. */
+    missing?: Figure;
+    isNew: boolean;
+    cautions: CautionFigures[];
+    notes: Prose[];
+    /** Prints: "7 copies of 2 pages: 14 pages, 7 sheets two-sided". */
+    remark?: string;
+}
+
+export interface CautionFigures {
+    kind: string;
+    /** The usual caution as a sentence. */
+    text: string;
+    prose?: Prose;
+    thing?: string;
+    place: Place;
+}
+
+export interface BuyFigures {
+    name: string;
+    title: string;
+    place: Place;
+    missing: Figure;
+    /** "packs of 100 at 14.50 USD", as declared. */
+    packs: string[];
+    source: Source;
+    /** ISO date of the first meeting that needs it, and the last day to order given its lead time. */
+    neededBy?: string;
+    orderBy?: string;
+    /** In words for people: "needed Mon 14 Sep; arrives in 6 days, so order by Tue 8 Sep". */
+    when: string;
+}
+
+export interface StepFigures {
+    word: StepWord;
+    prose: Prose;
+    place: Place;
+    under: StepFigures[];
+}
+
+export interface PartFigures {
+    kind: 'warm-up' | 'activity' | 'game' | 'practice' | 'checkpoint';
+    name: string;
+    title: string;
+    minutes?: number;
+    /** Minutes from the start of the lesson; absent after a part without minutes. */
+    startsAt?: number;
+    steps: StepFigures[];
+    cautions: CautionFigures[];
+    /** Amounts of this part's own needs in words: "20 gram cubes for each pair: 80". */
+    needs: { title: string; name: string; amount: Figure; each: string; place: Place }[];
+    game?: {
+        /** "Table games for measuring, edition 3, chapter “Weighing”, number 12". */
+        rules?: string;
+        players?: string;
+        /** How many sets or tables play at once: "3 groups of 2 to 3 play at once". */
+        tables?: string;
+        place?: Place;
+        steps: StepFigures[];
+    };
+    items?: number;
+    /** The generator line in words, until items are computed. */
+    practice?: string[];
+    /** "Repeat “Two mystery bags” tomorrow." */
+    unsure?: string;
+    unsureAs?: Unsure;
+    place: Place;
+}
+
+export interface LessonFigures {
+    name: string;
+    title: string;
+    place: Place;
+    draft: boolean;
+    meeting: string;
+    date?: string;
+    /** Sum of the parts; the flag says that some part has no minutes. */
+    minutes: number;
+    minutesIncomplete: boolean;
+    aim: Prose[];
+    steps: StepFigures[];
+    objectives: { does: 'introduces' | 'practises' | 'checks'; name: string; title: string; place?: Place }[];
+    follows: { name: string; title: string }[];
+    words: string[];
+    needs: { title: string; name: string; amount: Figure; each: string; place: Place; optional: boolean }[];
+    notNeeded: { name: string; title: string }[];
+    cautions: CautionFigures[];
+    parts: PartFigures[];
+}
+
+/** Titles for every name that stands in braces in this week's prose. */
+export interface NameFigures {
+    title: string;
+    kind: 'material' | 'print' | 'book' | 'game' | 'lesson' | 'objective' | 'word';
+    place?: Place;
+    /** A short fact for a tooltip: "this week 80, at hand 60". */
+    fact?: string;
+}
+
+export interface WeekBrief {
+    course: { name: string; title: string; place?: Place };
+    class?: { name: string; title: string; place: Place };
+    week: number;
+    weeks: number;
+    from?: string;
+    to?: string;
+    people: PeopleFigures;
+    assumptions: string[];
+    remarks: string[];
+    meetings: Meeting[];
+    minutes: number;
+    /** By where a thing comes from, in the order kit, home, shop, library, printed; empty groups left out. */
+    fetch: { source: Source; title: string; things: ThingFigures[] }[];
+    stayOnShelf: { name: string; title: string; place: Place; why: string }[];
+    putAway: { name: string; title: string; place: Place; why: string }[];
+    buy: BuyFigures[];
+    cautions: CautionFigures[];
+    lessons: LessonFigures[];
+    /** Next week at a glance; absent in the last week. */
+    next?: { week: number; from?: string; lessons: { name: string; title: string; place: Place }[]; newThings: { title: string; amount: Figure; source: Source }[]; order: BuyFigures[] };
+    names: Record<string, NameFigures>;
+    /** Ages in the room, the youngest first, as declared. */
+    ages?: Ages;
+}
+
+export type { Ages, Caution, Exact, Place, Prose, Source, StepWord, Unsure };

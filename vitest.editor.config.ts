@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+    test: {
+        include: ['tests/editor/**/*.test.ts'],
+        testTimeout: 240_000,
+        hookTimeout: 240_000,
+        fileParallelism: false
+    }
+});
