@@ -138,6 +138,8 @@ export interface PartFigures {
     items?: number;
     /** The generator line in words, until items are computed. */
     practice?: string[];
+    /** The computed items in order, each with its answer. */
+    practiceItems?: { ask: string; answer: string }[];
     /** "Repeat “Two mystery bags” tomorrow." */
     unsure?: string;
     unsureAs?: Unsure;

@@ -1,0 +1,139 @@
+/**
+ * Every statement of the language: where it stands, an example of how it reads and what it says. Messages, completion,
+ * hover and the reference read this table; the grammar alone says what is allowed, and a test holds the two together.
+ */
+export interface Statement {
+    /** The word or words that begin the line; empty where the line begins with a name. */
+    head: string;
+    /** Heads of the blocks it stands in; 'file' is the top. */
+    within: readonly string[];
+    /** A line as a writer would type it. */
+    example: string;
+    /** One or two sentences for a teacher. */
+    says: string;
+}
+
+const steps = ['warm-up', 'activity', 'game in a lesson', 'practice', 'checkpoint'] as const;
+const things = ['material', 'print', 'book', 'kit', 'class', 'adaptation'] as const;
+
+export const statements: readonly Statement[] = [
+    { head: 'material', within: ['file'], example: 'material gram-cube "Gram cubes"', says: 'A thing that lessons use. Under it stand its facts: reusable or consumable, size, packs, where it comes from.' },
+    { head: 'print', within: ['file'], example: 'print record-sheet "Weighing record sheet"', says: 'A page or pages to print for the lessons.' },
+    { head: 'book', within: ['file'], example: 'book table-games "Table games for measuring" edition 3', says: 'A book on the shelf, with its edition.' },
+    { head: 'game', within: ['file'], example: 'game grocer "The careful grocer"', says: 'A game: where its rules stand, how many play, what it needs.' },
+    { head: 'kit', within: ['file'], example: 'kit field-kit "Field kit"', says: 'A box of things that are kept together. Its `holds` block lists them with amounts.' },
+    { head: 'lesson', within: ['file'], example: 'lesson weigh-1 "Which is heavier?"', says: 'One lesson: its aim, objectives, materials and parts.' },
+    { head: 'objective', within: ['file'], example: 'objective compare-mass "Compare the masses of two objects"', says: 'Something that children learn. Lessons introduce, practise and check it.' },
+    { head: 'framework', within: ['file'], example: 'framework state-frame "State framework" from "frameworks/state.json"', says: 'A published list of standards that objectives can be aligned to.' },
+    { head: 'course', within: ['file'], example: 'course measure-and-make "Measure and Make"', says: 'Lessons in the order they are taught, in units, with the kits they use.' },
+    { head: 'class', within: ['file'], example: 'class harbour "Harbour co-op, autumn"', says: 'The children who will be taught: how many, on which days, with what at hand.' },
+    { head: 'adaptation', within: ['file'], example: 'adaptation shorter-autumn of measure-and-make for harbour', says: 'Changes to a course for one class that leave the course itself untouched.' },
+
+    { head: 'reusable', within: ['material'], example: 'reusable', says: 'It comes back after the lesson: a class needs the most it ever uses at once.' },
+    { head: 'consumable', within: ['material'], example: 'consumable', says: 'It is used up: uses add up over the weeks.' },
+    { head: 'counted in', within: ['material'], example: 'counted in set / sets', says: 'The word for one and for several of it.' },
+    { head: 'measured in', within: ['material'], example: 'measured in g', says: 'The unit it is measured in.' },
+    { head: 'parts', within: ['material'], example: 'parts ones, tens, hundreds', says: 'Named parts that a lesson may ask for, as in `place-card (ones, tens)`.' },
+    { head: 'size', within: ['material'], example: 'size 10 x 10 x 10 mm', says: 'How big one of it is; small things raise cautions for young children.' },
+    { head: 'pack of', within: ['material'], example: 'pack of 100 costs 14.50 USD', says: 'A pack that it is sold in, and what the pack costs.' },
+    { head: 'arrives in', within: ['material'], example: 'arrives in 6 days', says: 'How long an order takes.' },
+    { head: 'keeps', within: ['material'], example: 'keeps 3 weeks', says: 'How long it stays good.' },
+    { head: 'spare', within: ['material'], example: 'spare 10%', says: 'Extra to have ready, on top of the need.' },
+    { head: 'loss', within: ['material'], example: 'loss 10%', says: 'The share that is usually spoilt, so that what is left still covers the need.' },
+    { head: 'safety stock', within: ['material'], example: 'safety stock 20', says: 'What should always be left in the cupboard.' },
+    { head: 'delivery costs', within: ['material'], example: 'delivery costs 4.50 USD', says: 'What one order costs to deliver.' },
+    { head: 'from', within: ['material'], example: 'from shop', says: 'Where it comes from: kit, home, shop or library.' },
+    { head: 'printed', within: ['material'], example: 'printed', says: 'It is printed rather than bought.' },
+    { head: 'stand-in', within: ['material'], example: 'stand-in lentil 1 for 1', says: 'What can be used in its place, and how much of it for how much.' },
+    { head: 'ages', within: ['material'], example: 'ages 3 and up', says: 'The ages it is suitable for.' },
+    { head: 'caution', within: ['material', 'print', 'game', 'lesson', ...steps], example: 'caution small-parts', says: 'Something that can hurt: small-parts, small-ball, magnet, button-cell, balloon, sharp, hot, glass, allergen or chemical; after a colon, what to mind.' },
+    { head: 'note', within: things, example: 'note: The beam must swing freely.', says: 'A remark for the adult.' },
+
+    { head: 'pages', within: ['print'], example: 'pages 2', says: 'How many pages one copy has.' },
+    { head: 'two-sided', within: ['print'], example: 'two-sided', says: 'It is printed on both sides of the sheet.' },
+    { head: 'from', within: ['book'], example: 'from library', says: 'Where it comes from: kit, home, shop or library.' },
+    { head: 'costs', within: ['book'], example: 'costs 12.00 USD', says: 'What it costs.' },
+
+    { head: 'found in', within: ['game'], example: 'found in table-games edition 3, chapter "Weighing", number 12', says: 'The book, edition, chapter, number and page where the rules stand.' },
+    { head: 'players', within: ['game'], example: 'players 2 to 4', says: 'How many play together.' },
+    { head: 'materials', within: ['game', 'lesson', ...steps], example: 'materials', says: 'What is needed, a line for each thing.' },
+    { head: 'holds', within: ['kit'], example: 'holds', says: 'What the kit contains, a line for each thing.' },
+    { head: '', within: ['holds', 'on hand'], example: 'gram-cube 60', says: 'A thing and how many or how much of it there is.' },
+    { head: '', within: ['on order'], example: 'gram-cube 100 arriving 2026-09-14', says: 'A thing, how much was ordered and when it comes.' },
+    { head: '', within: ['materials'], example: 'gram-cube 20 per pair in kit', says: 'A thing, how much of it, for whom (learner, pair, group, group of 3, class, adult), and whether it is in the kit.' },
+
+    { head: 'draft', within: ['lesson'], example: 'draft', says: 'The lesson is not finished: what is still missing is a hint, not a warning.' },
+    { head: 'about', within: ['lesson', 'game', 'course', 'unit', 'objective', ...steps], example: 'about: Children compare two masses by feel.', says: 'What it is about, in a sentence or two.' },
+    { head: 'follows', within: ['lesson'], example: 'follows measure-2', says: 'Lessons that must come before this one.' },
+    { head: 'objectives', within: ['lesson'], example: 'objectives', says: 'What the lesson introduces, practices and checks.' },
+    { head: 'introduces', within: ['objectives'], example: 'introduces compare-mass', says: 'Objectives that children meet here for the first time.' },
+    { head: 'practices', within: ['objectives'], example: 'practices estimate-length', says: 'Objectives that are practised again.' },
+    { head: 'practises', within: ['objectives'], example: 'practises estimate-length', says: 'Objectives that are practised again.' },
+    { head: 'checks', within: ['objectives'], example: 'checks compare-mass', says: 'Objectives that the lesson finds out about: has the child got it?' },
+    { head: 'not needed', within: ['lesson'], example: 'not needed table-workbook', says: 'Things that families may ask about and that stay on the shelf.' },
+    { head: 'words', within: ['lesson'], example: 'words heavier, lighter', says: 'Words that the lesson teaches.' },
+    { head: 'more', within: ['lesson', 'game', ...steps], example: 'more: Play it again at home with spoons.', says: 'Where more practice comes from.' },
+    { head: 'note', within: ['lesson', 'game', ...steps], example: 'note: Set the room up before.', says: 'A remark for the adult.' },
+    { head: 'warm-up', within: ['lesson'], example: 'warm-up hands-as-scales "Hands as scales" 5 min', says: 'A short beginning. `instead` gives a gentler choice.' },
+    { head: 'activity', within: ['lesson'], example: 'activity two-bags "Two mystery bags" 15 min', says: 'A piece of the lesson with its steps.' },
+    { head: 'game', within: ['lesson'], example: 'game grocer 10 min', says: 'Plays a game that the inventory describes.' },
+    { head: 'practice', within: ['lesson'], example: 'practice say-it "Say the mass two ways" 8 items', says: 'Practice items that are computed, with an answer key.' },
+    { head: 'name numbers', within: ['practice'], example: 'name numbers 11 to 99', says: 'Items in which numbers are named in words and in place-value form.' },
+    { head: 'checkpoint', within: ['lesson'], example: 'checkpoint wrap-up "Before you put things away" 5 min', says: 'Closing questions, and what to do when a child is unsure.' },
+    { head: 'if unsure', within: ['checkpoint'], example: 'if unsure: repeat two-bags tomorrow', says: 'What to do when a child is unsure: repeat a part or the lesson today or tomorrow, or go on and revisit in some lessons.' },
+
+    { head: 'why', within: ['game', ...steps], example: 'why: Children who press on the pan are weighing their own hand.', says: 'Why this is done.' },
+    { head: 'do', within: ['game', ...steps], example: 'do: Put one bag in each pan.', says: 'What to do.' },
+    { head: 'say', within: ['game', ...steps], example: 'say: The heavier side goes down.', says: 'What to say to the children.' },
+    { head: 'ask', within: ['game', ...steps], example: 'ask: Which bag is heavier? How do you know?', says: 'What to ask. Deeper, `expect` gives the answer to expect.' },
+    { head: 'expect', within: ['ask'], example: 'expect: The one whose pan went down.', says: 'The answer to expect.' },
+    { head: 'watch', within: ['game', ...steps], example: 'watch: A child presses the pan with a finger.', says: 'Where children slip. Deeper, `help` says what helps.' },
+    { head: 'help', within: ['watch'], example: 'help: Hands on laps until the beam stops.', says: 'What helps.' },
+    { head: 'instead', within: ['game', ...steps], example: 'instead: Short of room? Tip two pencils on the table.', says: 'A gentler or simpler choice.' },
+    { head: 'ready when', within: ['game', ...steps], example: 'ready when: Four comparisons out of five are right.', says: 'How to tell that a child is ready to go on.' },
+
+    { head: 'in', within: ['objective'], example: 'in measuring', says: 'The strand it belongs to.' },
+    { head: 'builds on', within: ['objective'], example: 'builds on compare-length', says: 'Objectives that come before it.' },
+    { head: 'aligns to', within: ['objective'], example: 'aligns to state-frame M.2.4', says: 'The framework and the code of its item that this objective meets.' },
+
+    { head: 'ages', within: ['course', 'class'], example: 'ages 6 to 8', says: 'The ages of the learners.' },
+    { head: 'uses', within: ['course'], example: 'uses field-kit 1 per family', says: 'A kit that the course uses: `1 per family`, `1 per 4 learners` or `3 in all`.' },
+    { head: 'unit', within: ['course'], example: 'unit weighing "Weighing"', says: 'Lessons that belong together, in teaching order.' },
+    { head: '', within: ['unit'], example: 'weigh-1', says: 'The name of a lesson.' },
+
+    { head: 'teaches', within: ['class'], example: 'teaches measure-and-make', says: 'The course that the class is taught.' },
+    { head: 'learners', within: ['class', 'section'], example: 'learners 7', says: 'How many children.' },
+    { head: 'adults', within: ['class', 'section'], example: 'adults 2', says: 'How many teaching adults.' },
+    { head: 'groups of', within: ['class', 'section'], example: 'groups of 3', says: 'How many children work in a group.' },
+    { head: 'section', within: ['class'], example: 'section mornings "Morning table"', says: 'Children who are taught together. Sections at the same hour share the cupboard, so their needs add up.' },
+    { head: 'at', within: ['section'], example: 'at 9:30', says: 'The hour at which the section meets.' },
+    { head: 'kits', within: ['class'], example: 'kits field-kit 3', says: 'How many of each kit the class has.' },
+    { head: 'on hand', within: ['class'], example: 'on hand', says: 'What is in the cupboard, a line for each thing.' },
+    { head: 'on order', within: ['class'], example: 'on order', says: 'What has been ordered and when it comes, a line for each thing.' },
+    { head: 'starts', within: ['class'], example: 'starts 2026-09-07', says: 'The first day, as year-month-day.' },
+    { head: 'meets', within: ['class'], example: 'meets mon, tue, thu', says: 'The days of the week.' },
+    { head: 'session', within: ['class'], example: 'session 50 min', says: 'How long a meeting lasts.' },
+    { head: 'off', within: ['class'], example: 'off 2026-11-23 to 2026-11-27 "Harvest week"', says: 'Days without lessons: a day, a span, or `off from "calendars/town.ics"`.' },
+    { head: 'catch-up', within: ['class'], example: 'catch-up 1 day every 8 lessons', says: 'Days kept free to catch up.' },
+    { head: 'present', within: ['class'], example: 'present under-threes', says: 'Who else is in the room, such as younger siblings.' },
+    { head: 'log', within: ['class'], example: 'log', says: 'What happened: a line for each lesson that children were unsure of.' },
+    { head: 'unsure', within: ['log'], example: 'unsure weigh-1 on 2026-09-10', says: 'The children were unsure at the end of this lesson.' },
+
+    { head: 'skip lesson', within: ['adaptation'], example: 'skip lesson weigh-4 because: Covered at the market visit.', says: 'Leaves a lesson out.' },
+    { head: 'skip activity', within: ['adaptation'], example: 'skip activity weigh-2.long-walk', says: 'Leaves one part of a lesson out.' },
+    { head: 'swap', within: ['adaptation'], example: 'swap dried-bean for lentil', says: 'Uses another thing instead.' },
+    { head: 'move', within: ['adaptation'], example: 'move weigh-6 after weigh-2', says: 'Teaches a lesson at another place.' },
+    { head: 'split', within: ['adaptation'], example: 'split weigh-5 after two-bags', says: 'Makes two lessons of one.' }
+];
+
+/** Statements that may stand in a block. */
+export function statementsIn(block: string): Statement[] {
+    return statements.filter(statement => statement.within.includes(block));
+}
+
+/** The statement that begins with these words in this block; the longest head wins. */
+export function statementAt(block: string, firstWords: string): Statement | undefined {
+    return statementsIn(block)
+        .filter(({ head }) => head === '' || firstWords === head || firstWords.startsWith(`${head} `) || head.startsWith(`${firstWords} `))
+        .sort((a, b) => b.head.length - a.head.length)[0];
+}

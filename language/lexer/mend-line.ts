@@ -1,0 +1,94 @@
+import { distance } from 'fastest-levenshtein';
+import type { GrammarState, TokenSymbol } from './automaton.js';
+import { fitLine, isWhole, type DraftToken, type Fit } from './fit-line.js';
+import { isName, nameFrom, pieceAt, type Line, type Piece } from './scan.js';
+
+/** How a line that does not fit was read all the same. */
+export interface Mended {
+    fit: Fit;
+    how:
+        | { did: 'respelt'; piece: Piece; as: string }
+        | { did: 'renamed'; piece: Piece; as: string }
+        | { did: 'put in'; symbol: TokenSymbol; before: number }
+        | { did: 'left out'; from: number; to: number };
+}
+
+/** The known word nearest to a misspelt one, when it is near enough to be meant. */
+export function nearest(word: string, known: Iterable<string>): string | undefined {
+    let best: string | undefined;
+    let least = Math.max(1, Math.floor(word.length / 3)) + 1;
+    for (const candidate of known) {
+        if (Math.abs(candidate.length - word.length) >= least) continue;
+        const d = distance(word, candidate);
+        if (d < least) {
+            least = d;
+            best = candidate;
+        }
+    }
+    return best;
+}
+
+/**
+ * Tries to read a line that does not fit with one mend, so that what is right in it, and everything under it, still counts:
+ * a keyword respelt, a name put in or brought into lower case, a mark put in, the part that does not fit left out.
+ */
+export function mendLine(text: string, line: Line, broken: Fit): Mended | undefined {
+    const { state, stopped } = broken;
+    const at = stopped?.start ?? line.end;
+    const goOn = (symbol: TokenSymbol, piece: DraftToken | undefined, from: number): Fit | undefined => {
+        const next = state.move(symbol);
+        if (!next) return undefined;
+        const tokens = [...broken.tokens, ...(piece ? [piece] : [])];
+        if (symbol === ':' && next.accepts('TEXT')) return { start: broken.start, tokens, state: next, prose: true, at: from, singles: broken.singles };
+        const rest = fitLine(text, line, from, next);
+        return isWhole(rest) ? { ...rest, start: broken.start, tokens: [...tokens, ...rest.tokens], singles: [...broken.singles, ...rest.singles] } : undefined;
+    };
+
+    if (stopped && stopped.kind === 'word') {
+        const after = stopped.start + stopped.text.length;
+        const keywords = [...new Set(state.edges.map(edge => edge.symbol))].filter(symbol => /^[a-z][a-z-]+$/.test(symbol));
+        const as = keywords.includes(stopped.text.toLowerCase()) ? stopped.text.toLowerCase() : nearest(stopped.text.toLowerCase(), keywords);
+        const respelt = as && goOn(as, { symbol: as, start: stopped.start, text: stopped.text }, after);
+        if (respelt) return { fit: respelt, how: { did: 'respelt', piece: stopped, as } };
+        const name = nameFrom(stopped.text);
+        const renamed = isName(name) && goOn('NAME', { symbol: 'NAME', start: stopped.start, text: stopped.text }, after);
+        if (renamed) return { fit: renamed, how: { did: 'renamed', piece: stopped, as: name } };
+    }
+    const insertable: TokenSymbol[] = [':', ',', 'NAME'];
+    for (const symbol of insertable) {
+        const filled = symbol === ':' && broken.tokens.length === 0 ? undefined : goOn(symbol, { symbol, start: at, text: '' }, at);
+        // A colon may be put in only where nothing else could follow, or any line of words would turn into prose.
+        if (filled && (symbol !== ':' || state.edges.every(edge => edge.symbol === ':'))) {
+            return { fit: filled, how: { did: 'put in', symbol, before: at } };
+        }
+    }
+    return leaveOut(text, line, broken, at);
+}
+
+/** Leaves out the shortest run of pieces after which the line goes on well; at worst everything from the spot on. */
+function leaveOut(text: string, line: Line, broken: Fit, at: number): Mended | undefined {
+    if (broken.tokens.length === 0) return undefined;
+    let piece = pieceAt(text, at, line.end);
+    for (let count = 0; piece && count < 12; count++) {
+        const from = piece.start + piece.text.length;
+        const rest = fitLine(text, line, from, broken.state);
+        if (isWhole(rest) && !rest.prose) {
+            return { fit: { ...rest, start: broken.start, tokens: [...broken.tokens, ...rest.tokens] }, how: { did: 'left out', from: at, to: from } };
+        }
+        piece = pieceAt(text, from, line.end);
+    }
+    const cut = longestEnding(broken);
+    return cut && { fit: cut, how: { did: 'left out', from: cut.at, to: line.end } };
+}
+
+/** The longest beginning of a line that may stand alone. */
+function longestEnding(broken: Fit): Fit | undefined {
+    const states: GrammarState[] = [broken.start];
+    for (const token of broken.tokens) states.push(states[states.length - 1]!.move(token.symbol)!);
+    for (let count = broken.tokens.length; count > 0; count--) {
+        if (!states[count]!.accepts('EOL')) continue;
+        const last = broken.tokens[count - 1]!;
+        return { ...broken, tokens: broken.tokens.slice(0, count), state: states[count]!, stopped: undefined, at: last.start + last.text.length };
+    }
+    return undefined;
+}

@@ -1,0 +1,87 @@
+/** One word, number, string or mark in a line, before the grammar has said what it is there. */
+export interface Piece {
+    kind: 'word' | 'number' | 'fraction' | 'percent' | 'date' | 'clock' | 'string' | 'mark' | 'junk';
+    text: string;
+    /** Offset in the file. */
+    start: number;
+}
+
+// Every pattern is a simple loop over one class of characters or a fixed shape: linear in the length of the line.
+const patterns: [Piece['kind'], RegExp][] = [
+    ['string', /"[^"\r\n]*"|“[^”\r\n]*”/y],
+    ['date', /\d{4}-\d{2}-\d{2}(?![\p{L}\p{N}-])/uy],
+    ['clock', /\d{1,2}:\d{2}(?![\p{L}\p{N}:])/uy],
+    ['fraction', /\d+\/\d+(?![\p{L}\p{N}/.])/uy],
+    ['percent', /\d+(?:\.\d+)?%/y],
+    ['number', /\d+(?:\.\d+)?(?![\p{L}\p{N}\-.])/uy],
+    ['word', /[\p{L}\p{M}\p{N}_](?:[\p{L}\p{M}\p{N}_'’-]|\.(?=[\p{L}\p{N}]))*/uy],
+    ['mark', /[,:(){}/.]/y],
+    ['junk', /[^\s\p{L}\p{M}\p{N}_,:(){}/."“#]+|["“#\p{M}]/uy]
+];
+
+export const isBlank = (code: number): boolean => code === 32 || code === 9 || code === 0xa0 || code === 0xfeff || code === 12 || code === 11;
+
+/** The first piece at or after `from`, or none when only blanks or a comment are left before `end`. */
+export function pieceAt(text: string, from: number, end: number): Piece | undefined {
+    let start = from;
+    while (start < end && isBlank(text.charCodeAt(start))) start++;
+    if (start >= end || isComment(text, start)) return undefined;
+    for (const [kind, pattern] of patterns) {
+        pattern.lastIndex = start;
+        const found = pattern.exec(text);
+        if (found && start + found[0].length <= end) return { kind, text: found[0], start };
+    }
+    return { kind: 'junk', text: text.slice(start, start + 1), start };
+}
+
+/** `#` begins a comment at the start of a line and after a blank. */
+export function isComment(text: string, at: number): boolean {
+    return text.charCodeAt(at) === 35 && (at === 0 || isBlank(text.charCodeAt(at - 1)) || text[at - 1] === '\n' || text[at - 1] === '\r');
+}
+
+export const namePattern = /^[\p{Ll}\p{Lo}\p{N}][\p{Ll}\p{Lo}\p{M}\p{N}]*(?:-[\p{Ll}\p{Lo}\p{M}\p{N}]+)*$/u;
+
+/** True for a word that may be a name: lower-case letters and digits with single hyphens, not a bare number. */
+export function isName(word: string): boolean {
+    return namePattern.test(word) && /\D/.test(word);
+}
+
+/** The name that somebody probably meant: "Pan Balance!" gives "pan-balance"; empty when nothing is left. */
+export function nameFrom(words: string): string {
+    return words.toLowerCase().replace(/['’]/g, '').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '');
+}
+
+export interface Line {
+    /** From 0. */
+    number: number;
+    start: number;
+    /** Offset after the last character before the line break. */
+    end: number;
+    /** Offset of the first character that is no blank; equals `end` in a blank line. */
+    content: number;
+    /** Two measures of the indentation: tabs as one column and as eight. Lines compare alike in both or are mixed. */
+    narrow: number;
+    wide: number;
+}
+
+/** All lines of a text. A line ends at LF, CRLF or CR. */
+export function linesOf(text: string): Line[] {
+    const lines: Line[] = [];
+    let start = 0;
+    for (let number = 0; start <= text.length; number++) {
+        let end = start;
+        while (end < text.length && text.charCodeAt(end) !== 10 && text.charCodeAt(end) !== 13) end++;
+        let content = start;
+        let narrow = 0;
+        let wide = 0;
+        for (; content < end && isBlank(text.charCodeAt(content)); content++) {
+            const code = text.charCodeAt(content);
+            if (code === 0xfeff) continue;
+            narrow += 1;
+            wide = code === 9 ? wide + 8 - (wide % 8) : wide + 1;
+        }
+        lines.push({ number, start, end, content, narrow, wide });
+        start = text.charCodeAt(end) === 13 && text.charCodeAt(end + 1) === 10 ? end + 2 : end + 1;
+    }
+    return lines;
+}

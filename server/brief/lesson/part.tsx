@@ -1,0 +1,36 @@
+import type { JSX } from 'preact';
+import type { PartFigures } from '../../planning/figures.js';
+import type { CautionPlaces } from '../caution-places.js';
+import { placed, Title } from '../pieces/lead.js';
+import { partFacts } from '../sentences.js';
+import type { View } from '../view.js';
+import { words } from '../words.js';
+import { Needs } from './needs.js';
+import { Practice } from './practice.js';
+import { Steps } from './step.js';
+
+export function Part({ part, number, cautions, view }: { part: PartFigures; number: number; cautions: CautionPlaces; view: View }): JSX.Element {
+    return (
+        <div class="part" {...placed(part.place, view)}>
+            <h3><span class="count">{number}</span> <Title place={part.place} view={view} text={part.title} /></h3>
+            <p class="quiet">{partFacts(part)}</p>
+            {part.game && <GameFacts game={part.game} view={view} />}
+            {part.needs.length > 0 && <Needs needs={part.needs} view={view} />}
+            <Steps steps={part.game?.steps ?? []} cautions={cautions.steps} view={view} />
+            <Steps steps={part.steps} first={cautions.parts.get(part)} cautions={cautions.steps} view={view} />
+            {part.kind === 'practice' && <Practice part={part} />}
+            {part.unsure && <ul class="steps"><li class="step"><span class="label">{words.ifUnsure}</span><p class="told"><bdi>{part.unsure}</bdi></p></li></ul>}
+        </div>
+    );
+}
+
+function GameFacts({ game, view }: { game: NonNullable<PartFigures['game']>; view: View }): JSX.Element | null {
+    const facts = [[words.rules, game.rules], [words.players, game.players], [words.tables, game.tables]]
+        .filter((fact): fact is [string, string] => fact[1] !== undefined && fact[1] !== '');
+    if (facts.length === 0) return null;
+    return (
+        <ul class="steps" {...placed(game.place, view)}>
+            {facts.map(([label, text]) => <li class="step"><span class="label">{label}</span><p class="told"><bdi>{text}</bdi></p></li>)}
+        </ul>
+    );
+}

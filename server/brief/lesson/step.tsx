@@ -1,0 +1,53 @@
+import type { JSX } from 'preact';
+import type { CautionFigures, StepFigures } from '../../planning/figures.js';
+import type { CautionPlaces } from '../caution-places.js';
+import { CautionLine } from '../pieces/caution.js';
+import { Lead, placed } from '../pieces/lead.js';
+import { ProseText } from '../pieces/prose.js';
+import type { View } from '../view.js';
+import { stepLabels } from '../words.js';
+
+interface StepsProps {
+    steps: StepFigures[];
+    cautions: CautionPlaces['steps'];
+    view: View;
+    /** Cautions that belong to no single step stand first. */
+    first?: CautionFigures[];
+}
+
+/** These words speak about the step before them. */
+const aside = new Set<StepFigures['word']>(['watch', 'instead', 'more']);
+
+export function Steps({ steps, cautions, view, first = [] }: StepsProps): JSX.Element | null {
+    if (steps.length + first.length === 0) return null;
+    return (
+        <ul class="steps">
+            {first.map(caution => <CautionLine caution={caution} view={view} />)}
+            {steps.map((step, index) => <StepLine step={step} beside={cautions.get(step) ?? []} view={view} under={index > 0 && aside.has(step.word)} />)}
+        </ul>
+    );
+}
+
+interface StepLineProps {
+    step: StepFigures;
+    beside: CautionFigures[];
+    view: View;
+    under: boolean;
+}
+
+function StepLine({ step, beside, view, under }: StepLineProps): JSX.Element {
+    return (
+        <li class={under ? 'step aside' : 'step'} {...placed(step.place, view)}>
+            <span class="label"><Lead place={step.place} view={view}>{stepLabels[step.word]}</Lead></span>
+            <div class="told">
+                <ProseText prose={step.prose} view={view} />
+                {step.under.length + beside.length > 0 && (
+                    <ul class="steps">
+                        {beside.map(caution => <CautionLine caution={caution} view={view} />)}
+                        {step.under.map(inner => <StepLine step={inner} beside={[]} view={view} under={false} />)}
+                    </ul>
+                )}
+            </div>
+        </li>
+    );
+}

@@ -1,0 +1,107 @@
+import type { BuyFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
+import { dayInWords } from './days.js';
+import { writeCaution, writeLesson } from './markdown/lesson.js';
+import { plainText, proseLines } from './markdown/text.js';
+import { trailItem } from './markdown/trail.js';
+import { Outline } from './markdown/outline.js';
+import { assumptions, hasCautions, onlyParts, packs, room, sentence, stock, weekFacts, weekTitle } from './sentences.js';
+import { makeView, type View } from './view.js';
+import { words } from './words.js';
+
+/** The brief as CommonMark, in the order of the page; answers and trails stand open, since Markdown cannot fold. */
+export function briefMarkdown(brief: WeekBrief): string {
+    const out = new Outline();
+    const view = makeView(brief, {});
+    writeHeader(out, brief, view);
+    writeFetch(out, brief, view);
+    writeShelf(out, brief);
+    out.heading(2, words.buy);
+    if (brief.buy.length === 0) out.paragraph(words.nothingToBuy);
+    for (const line of brief.buy) writeBuy(out, line);
+    writeCautions(out, brief, view);
+    for (const lesson of brief.lessons) writeLesson(out, lesson, view);
+    writeAhead(out, brief);
+    return out.toString();
+}
+
+function writeHeader(out: Outline, brief: WeekBrief, view: View): void {
+    out.heading(1, plainText(weekTitle(brief)));
+    out.paragraph(plainText([brief.course.title, brief.class?.title].filter(Boolean).join(', ')));
+    out.paragraph(plainText(weekFacts(brief)));
+    out.paragraph(plainText(room(brief)));
+    for (const meeting of brief.meetings) {
+        const lessons = meeting.lessons.map(name => brief.lessons.find(lesson => lesson.name === name)?.title ?? view.titleOf(name));
+        out.item(0, plainText(`${meeting.label}: ${lessons.join(', ')}`));
+    }
+    for (const remark of brief.remarks) out.paragraph(plainText(remark));
+    const assumed = assumptions(brief);
+    if (assumed.length) out.paragraph(plainText(`${words.assumed}: ${assumed.join(' ')}`));
+}
+
+function writeFetch(out: Outline, brief: WeekBrief, view: View): void {
+    out.heading(2, words.fetch);
+    if (brief.fetch.length === 0) out.paragraph(words.nothingToFetch);
+    for (const group of brief.fetch) {
+        out.heading(3, plainText(group.title));
+        for (const thing of group.things) writeThing(out, thing, view);
+    }
+}
+
+function writeThing(out: Outline, thing: ThingFigures, view: View): void {
+    const marks = [thing.isNew && words.isNew, thing.optional && words.optional].filter(Boolean).join(', ');
+    out.item(0, `${plainText(thing.title)}: ${plainText(thing.amount.text)}${marks && ` (${marks})`}`);
+    trailItem(out, 1, thing.amount.trail);
+    const lines = [
+        thing.days.length ? `${words.needed}: ${thing.days.join(', ')}` : undefined,
+        onlyParts(thing),
+        thing.or.length ? `${words.or}: ${thing.or.join(', ')}` : undefined,
+        thing.remark,
+        stock(thing)
+    ];
+    for (const line of lines) {
+        if (line) out.item(1, plainText(line));
+    }
+    trailItem(out, 2, [...(thing.atHand?.trail ?? []), ...(thing.missing?.trail ?? [])]);
+    for (const note of thing.notes) out.item(1, proseLines(note, view.titleOf));
+}
+
+function writeShelf(out: Outline, brief: WeekBrief): void {
+    if (brief.stayOnShelf.length + brief.putAway.length === 0) return;
+    out.heading(2, words.shelf);
+    for (const [title, lines] of [[words.stayOnShelf, brief.stayOnShelf], [words.putAway, brief.putAway]] as const) {
+        if (lines.length === 0) continue;
+        out.heading(3, title);
+        for (const line of lines) out.item(0, plainText(line.why ? `${line.title}: ${line.why}` : line.title));
+    }
+}
+
+function writeBuy(out: Outline, line: BuyFigures): void {
+    out.item(0, `${plainText(line.title)}: ${plainText(line.missing.text)}`);
+    trailItem(out, 1, line.missing.trail);
+    out.item(1, plainText(sentence(line.when)));
+    const sold = packs(line);
+    if (sold) out.item(1, plainText(sold));
+}
+
+function writeCautions(out: Outline, brief: WeekBrief, view: View): void {
+    if (!hasCautions(brief)) return;
+    out.heading(2, words.cautions);
+    for (const caution of brief.cautions) writeCaution(out, 0, caution, view);
+    out.paragraph(words.deferral);
+}
+
+function writeAhead(out: Outline, brief: WeekBrief): void {
+    const { next } = brief;
+    if (!next && brief.week < brief.weeks) return;
+    out.heading(2, words.ahead);
+    if (!next) return out.paragraph(words.lastWeek);
+    out.paragraph(plainText(`Week ${next.week}${next.from === undefined ? '' : `, from ${dayInWords(next.from)}`}`));
+    for (const lesson of next.lessons) out.item(0, plainText(lesson.title));
+    if (next.newThings.length) out.heading(3, words.aheadNew);
+    for (const thing of next.newThings) {
+        out.item(0, `${plainText(thing.title)}: ${plainText(thing.amount.text)}`);
+        trailItem(out, 1, thing.amount.trail);
+    }
+    if (next.order.length) out.heading(3, words.aheadOrder);
+    for (const line of next.order) writeBuy(out, line);
+}

@@ -1,0 +1,8 @@
+import type { TrailStep } from '../../planning/figures.js';
+import { plainText } from './text.js';
+import type { Outline } from './outline.js';
+
+/** How a figure came about, in one line under it. */
+export function trailItem(out: Outline, depth: number, trail: TrailStep[]): void {
+    if (trail.length) out.item(depth, `counted so: ${trail.map(step => plainText(step.words)).join('; ')}`);
+}

@@ -1,0 +1,46 @@
+import type { JSX } from 'preact';
+import type { ThingFigures, WeekBrief } from '../../planning/figures.js';
+import { onlyParts, stock } from '../sentences.js';
+import type { View } from '../view.js';
+import { words } from '../words.js';
+import { AmountLine, Trail } from './figure.js';
+import { Title } from './lead.js';
+import { ProseText } from './prose.js';
+import { Section } from './section.js';
+
+export function FetchList({ brief, view }: { brief: WeekBrief; view: View }): JSX.Element {
+    return (
+        <Section id="fetch" title={words.fetch}>
+            {brief.fetch.length === 0 && <p>{words.nothingToFetch}</p>}
+            {brief.fetch.map(group => (
+                <>
+                    <h3><bdi>{group.title}</bdi></h3>
+                    <ul class="things">{group.things.map(thing => <Thing thing={thing} view={view} />)}</ul>
+                </>
+            ))}
+        </Section>
+    );
+}
+
+function Thing({ thing, view }: { thing: ThingFigures; view: View }): JSX.Element {
+    const marks = [thing.isNew && words.isNew, thing.optional && words.optional].filter(Boolean).join(', ');
+    const held = stock(thing);
+    const parts = onlyParts(thing);
+    return (
+        <AmountLine
+            amount={thing.amount} view={view} place={thing.place} id={view.thingId(thing)} tick
+            head={<><Title place={thing.place} view={view} text={thing.title} />{marks && <span class="quiet"> ({marks})</span>}</>}
+        >
+            {thing.days.length > 0 && <p class="quiet">{words.needed}: {thing.days.join(', ')}</p>}
+            {parts && <p><bdi>{parts}</bdi></p>}
+            {thing.or.length > 0 && <p>{words.or}: <bdi>{thing.or.join(', ')}</bdi></p>}
+            {thing.remark && <p><bdi>{thing.remark}</bdi></p>}
+            {held && (
+                <div class={thing.missing ? 'short' : 'quiet'}>
+                    <Trail steps={[...(thing.atHand?.trail ?? []), ...(thing.missing?.trail ?? [])]} view={view}>{held}</Trail>
+                </div>
+            )}
+            {thing.notes.map(note => <ProseText prose={note} view={view} />)}
+        </AmountLine>
+    );
+}

@@ -1,0 +1,53 @@
+import type { ComponentChildren, JSX } from 'preact';
+import type { Figure, Place, TrailStep } from '../../planning/figures.js';
+import type { View } from '../view.js';
+import { words } from '../words.js';
+import { Lead, placed } from './lead.js';
+
+/** Words that open to show how they were counted; plain words where there is nothing to show. */
+export function Trail({ steps, view, children }: { steps: TrailStep[]; view: View; children: ComponentChildren }): JSX.Element {
+    if (steps.length === 0) return <span class="amount">{children}</span>;
+    return (
+        <details class="trail">
+            <summary><span class="amount">{children}</span><span class="unseen">, {words.howCounted}</span></summary>
+            <ol>{steps.map(step => <TrailLine step={step} view={view} />)}</ol>
+        </details>
+    );
+}
+
+function TrailLine({ step, view }: { step: TrailStep; view: View }): JSX.Element {
+    return (
+        <li {...placed(step.place, view)}>
+            <Lead place={step.place} view={view}><bdi>{step.words}</bdi></Lead>
+            {step.place && !view.preview && <span class="address"> ({view.addressInWords(step.place)})</span>}
+        </li>
+    );
+}
+
+interface AmountLineProps {
+    amount: Figure;
+    view: View;
+    /** The first line: the thing's title. */
+    head: ComponentChildren;
+    place?: Place;
+    id?: string;
+    /** A box to tick with a pen. */
+    tick?: boolean;
+    children?: ComponentChildren;
+}
+
+/** Longer amounts get a line of their own instead of the column. */
+const columnCharacters = 18;
+
+/** One thing with its amount in a column before it. */
+export function AmountLine({ amount, view, head, place, id, tick = false, children }: AmountLineProps): JSX.Element {
+    const shape = amount.text.length > columnCharacters ? 'thing wordy' : 'thing';
+    return (
+        <li class={tick ? `${shape} ticked` : shape} id={id} {...placed(place, view)}>
+            {tick && <span class="tick" aria-hidden="true" />}
+            <div class="head">{head}</div>
+            <div class="figure"><Trail steps={amount.trail} view={view}>{amount.text}</Trail></div>
+            {children}
+        </li>
+    );
+}

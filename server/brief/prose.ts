@@ -1,0 +1,168 @@
+/**
+ * A writer's prose as a small tree: what CommonMark's inline notation says, without HTML, images or unsafe links.
+ * HTML and Markdown are both written from this tree, so nothing in a text can become an element by itself.
+ */
+import MarkdownIt, { type Token } from 'markdown-it';
+import type { Prose } from '../planning/figures.js';
+
+export type ProseInline =
+    | { kind: 'text'; text: string }
+    | { kind: 'name'; name: string }
+    | { kind: 'code'; text: string }
+    | { kind: 'break' }
+    | { kind: 'em' | 'strong'; inside: ProseInline[] }
+    | { kind: 'link'; href: string; inside: ProseInline[] };
+
+export type ProseBlock =
+    | { kind: 'paragraph'; inside: ProseInline[] }
+    | { kind: 'list'; ordered: boolean; start: number; items: ProseBlock[][] };
+
+const safeAddress = /^(?:https?:\/\/|mailto:)/i;
+const listLine = /^[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+\S/gm;
+const firstPrivateUse = 0xe000;
+const lastPrivateUse = 0xf8ff;
+
+const markdown = new MarkdownIt('zero', { html: false })
+    .enable(['escape', 'backticks', 'emphasis', 'link', 'autolink', 'entity', 'newline', 'list']);
+markdown.validateLink = address => safeAddress.test(address) && !privateUse.test(decoded(address));
+
+const privateUse = /[\ue000-\uf8ff]/;
+
+function decoded(address: string): string {
+    try {
+        return decodeURIComponent(address);
+    } catch {
+        return address;
+    }
+}
+
+/**
+ * Reads prose. A name in braces travels through the Markdown parser as a private-use character, its number and the
+ * character again: the parser takes it for a word, so emphasis around a name works.
+ */
+export function readProse(prose: Prose): ProseBlock[] {
+    const mark = unusedMark(prose);
+    const names: string[] = [];
+    let text = '';
+    for (const part of prose.parts) {
+        if ('text' in part) text += part.text;
+        else text += `${mark}${names.push(part.name) - 1}${mark}`;
+    }
+    text = text.trim();
+    const reading: Reading = { names, mark };
+    if (!needsBlocks(text)) {
+        const inside = inlines(markdown.parseInline(text, {})[0]?.children ?? [], reading);
+        return inside.length ? [{ kind: 'paragraph', inside }] : [];
+    }
+    return blocks(markdown.parse(text, {}), reading);
+}
+
+interface Reading {
+    names: string[];
+    mark: string;
+}
+
+/** An answer such as "12." must not turn into an empty numbered list: only real lists and paragraphs count as blocks. */
+function needsBlocks(text: string): boolean {
+    return /\n[ \t]*\n/.test(text) || (text.match(listLine)?.length ?? 0) > 1;
+}
+
+function unusedMark(prose: Prose): string {
+    const text = prose.parts.map(part => ('text' in part ? part.text : '')).join('');
+    for (let code = firstPrivateUse; code <= lastPrivateUse; code++) {
+        const mark = String.fromCharCode(code);
+        if (!text.includes(mark)) return mark;
+    }
+    return '\ufdd0';
+}
+
+function blocks(tokens: Token[], reading: Reading): ProseBlock[] {
+    const root: ProseBlock[] = [];
+    const open: ProseBlock[][] = [root];
+    const lists: { items: ProseBlock[][] }[] = [];
+    for (const token of tokens) {
+        const here = open[open.length - 1] ?? root;
+        switch (token.type) {
+            case 'inline': {
+                const inside = inlines(token.children ?? [], reading);
+                if (inside.length) here.push({ kind: 'paragraph', inside });
+                break;
+            }
+            case 'bullet_list_open':
+            case 'ordered_list_open': {
+                const ordered = token.type === 'ordered_list_open';
+                const list = { kind: 'list' as const, ordered, start: Number(token.attrGet('start') ?? 1), items: [] };
+                here.push(list);
+                lists.push(list);
+                break;
+            }
+            case 'bullet_list_close':
+            case 'ordered_list_close':
+                lists.pop();
+                break;
+            case 'list_item_open': {
+                const item: ProseBlock[] = [];
+                lists[lists.length - 1]?.items.push(item);
+                open.push(item);
+                break;
+            }
+            case 'list_item_close':
+                open.pop();
+                break;
+        }
+    }
+    return root;
+}
+
+function inlines(tokens: Token[], reading: Reading): ProseInline[] {
+    const root: ProseInline[] = [];
+    const open: ProseInline[][] = [root];
+    for (const token of tokens) {
+        const here = open[open.length - 1] ?? root;
+        switch (token.type) {
+            case 'em_open':
+            case 'strong_open': {
+                const inside: ProseInline[] = [];
+                here.push({ kind: token.type === 'em_open' ? 'em' : 'strong', inside });
+                open.push(inside);
+                break;
+            }
+            case 'link_open': {
+                const inside: ProseInline[] = [];
+                here.push({ kind: 'link', href: String(token.attrGet('href') ?? ''), inside });
+                open.push(inside);
+                break;
+            }
+            case 'em_close':
+            case 'strong_close':
+            case 'link_close':
+                open.pop();
+                break;
+            case 'hardbreak':
+                here.push({ kind: 'break' });
+                break;
+            case 'softbreak':
+                here.push({ kind: 'text', text: '\n' });
+                break;
+            case 'code_inline':
+                here.push({ kind: 'code', text: withoutMarks(token.content, reading) });
+                break;
+            default:
+                here.push(...textAndNames(token.content, reading));
+        }
+    }
+    return root;
+}
+
+function textAndNames(text: string, { names, mark }: Reading): ProseInline[] {
+    return text.split(mark).flatMap((piece, index): ProseInline[] => {
+        const name = index % 2 === 1 ? names[Number(piece)] : undefined;
+        if (name !== undefined) return [{ kind: 'name', name }];
+        return piece ? [{ kind: 'text', text: piece }] : [];
+    });
+}
+
+/** Inside code a name stays as it was written. */
+function withoutMarks(text: string, { names, mark }: Reading): string {
+    return text.split(mark).map((piece, index) => (index % 2 === 1 ? `{${names[Number(piece)] ?? piece}}` : piece)).join('');
+}

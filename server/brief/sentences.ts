@@ -1,0 +1,74 @@
+/** Sentences that HTML and Markdown share, put together from finished figures. */
+import type { BuyFigures, LessonFigures, PartFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
+import { spanInWords } from './days.js';
+import { partLabels, words } from './words.js';
+
+export function plural(count: number, one: string): string {
+    return `${count} ${one}${count === 1 ? '' : 's'}`;
+}
+
+export function weekTitle(brief: WeekBrief): string {
+    return `Week ${brief.week} of ${brief.weeks}`;
+}
+
+/** "Mon 14 Sep to Thu 17 Sep 2026, 3 lessons, 138 minutes" */
+export function weekFacts(brief: WeekBrief): string {
+    return [spanInWords(brief.from, brief.to), plural(brief.lessons.length, 'lesson'), plural(brief.minutes, 'minute')]
+        .filter(fact => fact !== undefined).join(', ');
+}
+
+/** "7 learners: 4 pairs. Ages 6 to 9." */
+export function room(brief: WeekBrief): string {
+    const ages = brief.ages && (brief.ages.to === undefined ? `Ages ${brief.ages.from} and up.` : `Ages ${brief.ages.from} to ${brief.ages.to}.`);
+    return [sentence(brief.people.text), ages].filter(Boolean).join(' ');
+}
+
+export function assumptions(brief: WeekBrief): string[] {
+    return [...new Set([...brief.people.assumptions, ...brief.assumptions])];
+}
+
+export function hasCautions(brief: WeekBrief): boolean {
+    return brief.cautions.length > 0
+        || brief.lessons.some(lesson => lesson.cautions.length > 0 || lesson.parts.some(part => part.cautions.length > 0));
+}
+
+/** "The kits hold 60; 20 more needed." Undefined where nothing is known about the stock. */
+export function stock(thing: Pick<ThingFigures, 'atHand' | 'missing' | 'source'>): string | undefined {
+    const holds = thing.atHand && `${thing.source === 'kit' ? 'The kits hold' : 'At hand:'} ${thing.atHand.text}`;
+    const missing = thing.missing && `${thing.missing.text} more needed`;
+    if (!holds && !missing) return undefined;
+    return `${[holds, missing].filter(Boolean).join('; ')}.`;
+}
+
+/** "Only these parts: Ones, Tens" */
+export function onlyParts(thing: Pick<ThingFigures, 'parts'>): string | undefined {
+    return thing.parts.length ? `${words.parts}: ${thing.parts.map(part => part.title).join(', ')}` : undefined;
+}
+
+export function packs(line: BuyFigures): string | undefined {
+    return line.packs.length ? `Sold as ${line.packs.join(', or ')}.` : undefined;
+}
+
+/** "Mon 14 Sep, 48 min, some parts without a time" */
+export function lessonFacts(lesson: LessonFigures): string {
+    return [lesson.meeting, `${lesson.minutes} min`, lesson.minutesIncomplete ? 'some parts without a time' : '']
+        .filter(Boolean).join(', ');
+}
+
+/** "Warm-up, 5 min, from minute 0" */
+export function partFacts(part: PartFigures): string {
+    const time = part.minutes === undefined ? words.noTime : `${part.minutes} min`;
+    return [partLabels[part.kind], time, part.startsAt === undefined ? '' : `from minute ${part.startsAt}`].filter(Boolean).join(', ');
+}
+
+/** "8 items: name numbers 11 to 99." */
+export function practiceWords(part: PartFigures): string | undefined {
+    const count = part.items === undefined ? '' : plural(part.items, 'item');
+    const how = part.practice?.join(' ') ?? '';
+    const text = [count, how].filter(Boolean).join(': ');
+    return text ? sentence(text) : undefined;
+}
+
+export function sentence(text: string): string {
+    return /[.!?…”"]$/.test(text) || text === '' ? text : `${text}.`;
+}

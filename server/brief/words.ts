@@ -1,0 +1,65 @@
+/** Every fixed phrase of the brief, so that wording is changed (or translated) in one place. */
+import type { PartFigures, StepWord } from '../planning/figures.js';
+
+export const stepLabels: Record<StepWord, string> = {
+    about: 'About',
+    why: 'Why',
+    do: 'Do',
+    say: 'Say',
+    ask: 'Ask',
+    expect: 'Answer',
+    watch: 'Watch for',
+    help: 'What helps',
+    instead: 'Gentler choice',
+    more: 'For more',
+    note: 'Note',
+    'ready when': 'Ready when'
+};
+
+export const partLabels: Record<PartFigures['kind'], string> = {
+    'warm-up': 'Warm-up',
+    activity: 'Activity',
+    game: 'Game',
+    practice: 'Practice',
+    checkpoint: 'Closing questions'
+};
+
+export const objectiveLabels = { introduces: 'New', practises: 'Practised', checks: 'Checked' } as const;
+
+export const words = {
+    fetch: 'What to fetch',
+    nothingToFetch: 'Nothing to fetch this week.',
+    shelf: 'What can wait',
+    stayOnShelf: 'Can stay on the shelf this week',
+    putAway: 'Can be put away for good',
+    buy: 'What to buy or order',
+    nothingToBuy: 'Nothing to buy or order for this week.',
+    cautions: 'Cautions this week',
+    deferral: 'These are usual cautions. Local rules, product labels and qualified advice come first.',
+    ahead: 'Next week',
+    lastWeek: 'This is the last week of the plan.',
+    aheadNew: 'New things to look out for',
+    aheadOrder: 'Order now for next week',
+    meetings: 'Meetings',
+    assumed: 'Assumed',
+    isNew: 'new this week',
+    optional: 'optional',
+    or: 'or instead',
+    needed: 'Needed',
+    parts: 'Only these parts',
+    howCounted: 'how it is counted',
+    aim: 'Aim',
+    words: 'Words',
+    follows: 'Follows',
+    notNeeded: 'Not needed, though families may ask',
+    uses: 'What the lesson uses',
+    run: 'Run of the session',
+    noTime: 'no time given',
+    draft: 'Draft: this lesson is not finished.',
+    caution: 'Caution',
+    rules: 'Rules',
+    players: 'Players',
+    tables: 'Tables',
+    ifUnsure: 'If unsure',
+    answers: 'Answer key'
+};

@@ -1,0 +1,193 @@
+import Fraction from 'fraction.js';
+import type { LessonSheet, Need, ThingSheet } from '@haversack/language/sheets/sheet';
+import { amountText, comesWhole, inMeasure, measureOf, remeasure, type Measure } from './amounts.js';
+import { keptDemand, type PlanningCache, type Reading } from './cache.js';
+import { largest, sum } from './exact.js';
+import type { ThingFigures, TrailStep } from './figures.js';
+import type { Holdings } from './holdings.js';
+import { eachInWords, needLines, placeOf, timesFor, type NeedLine } from './needs.js';
+import { atOnce, type Crowd } from './people.js';
+import { listing, quoted } from './wording.js';
+
+export type Use = ThingFigures['use'];
+
+/** One need line, counted for everybody. */
+export interface LineDemand {
+    line: NeedLine;
+    thing: ThingSheet;
+    measure: Measure;
+    /** For the whole class: at once of what is handed back, in all of what is used up. */
+    amount: Fraction;
+    perCrowd: Fraction[];
+    /** "20 for each pair". */
+    each: string;
+    /** One step a crowd. */
+    steps: TrailStep[];
+    choice?: TrailStep;
+}
+
+/** What one lesson needs of one thing. */
+export interface Demand {
+    thing: ThingSheet;
+    use: Use;
+    measure: Measure;
+    amount: Fraction;
+    trail: TrailStep[];
+    optional: boolean;
+    parts: string[];
+    /** Some line asks for the whole thing, not for parts of it. */
+    whole: boolean;
+    /** Titles of what would do instead. */
+    or: string[];
+    /** What the writer claims: true or false where some line says so. */
+    inKit?: boolean;
+}
+
+export interface LessonDemand {
+    lines: LineDemand[];
+    things: ReadonlyMap<string, Demand>;
+    /** What was left out, in whole sentences. */
+    assumptions: string[];
+}
+
+/** What a material is used as where the writer has not said: measured goods are used up, pieces are handed back. */
+export function useOf(thing: ThingSheet, measure: Measure): Use {
+    if (thing.kind !== 'material') return thing.kind;
+    return thing.use ?? (measure.is === 'measured' && measure.unit.dimension !== 'length' ? 'consumable' : 'reusable');
+}
+
+/** Consumables and copies are used up and add; reusables and books are handed back. */
+export function isUsedUp(use: Use): boolean {
+    return use === 'consumable' || use === 'print';
+}
+
+/** What one lesson needs for these people: reusable = the most that any part of it uses, consumable = the sum. */
+export function demandOf(lesson: LessonSheet, holdings: Holdings, cache: PlanningCache): LessonDemand {
+    return keptDemand(cache, holdings.programme, lesson, holdings.key, reading => compute(lesson, holdings, reading));
+}
+
+function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): LessonDemand {
+    const crowds = holdings.audience.people.crowds;
+    const assumptions: string[] = [];
+    const lines: LineDemand[] = [];
+    for (const line of needLines(lesson, reading)) {
+        const found = chosen(line, crowds, holdings, reading);
+        if (typeof found === 'string') assumptions.push(`In ${quoted(lesson.title)}, ${found}`);
+        else if (found) lines.push(found);
+    }
+    const byThing = new Map<string, LineDemand[]>();
+    for (const line of lines) byThing.set(line.thing.name, [...(byThing.get(line.thing.name) ?? []), line]);
+    const things = new Map<string, Demand>();
+    for (const [name, own] of byThing) {
+        const demand = together(own, crowds, problem => assumptions.push(`In ${quoted(lesson.title)}, ${problem}`));
+        if (demand) things.set(name, demand);
+    }
+    return { lines, things, assumptions };
+}
+
+/** The line for the first of its options that is at hand in full, else in part, else the first; a sentence where none counts. */
+function chosen(line: NeedLine, crowds: readonly Crowd[], holdings: Holdings, reading: Reading): LineDemand | string | undefined {
+    const options = line.need.options.map((option, i) => countLine(line, i, crowds, reading));
+    const usable = options.filter(o => typeof o !== 'string');
+    const [first] = usable;
+    if (!first) return options.find(o => typeof o === 'string');
+    if (line.need.options.length < 2) return first;
+    reading.holdings(holdings.audience);
+    const held = usable.map(option => ({ option, amount: holdings.atStart(option.thing.name, option.measure) }));
+    const pick = held.find(h => h.amount?.gte(h.option.amount)) ?? held.find(h => h.amount?.gt(0));
+    const option = pick?.option ?? first;
+    const titles = listing(usable.map(o => o.thing.title), 'or');
+    return {
+        ...option,
+        choice: {
+            words: `${titles}: ${option.thing.title}, ${pick ? 'because it is at hand' : 'the first named, because none is at hand'}`,
+            place: placeOf(line)
+        }
+    };
+}
+
+function countLine(line: NeedLine, index: number, crowds: readonly Crowd[], reading: Reading): LineDemand | string {
+    const { need } = line;
+    const name = need.options[index]?.thing.name ?? '';
+    const thing = reading.thing(name);
+    if (!thing) return `“${name}” is not counted: no inventory declares it.`;
+    const measure = measureOf(thing, need.amount);
+    const one = need.amount ? inMeasure(need.amount, measure) : comesWhole(measure) ? new Fraction(1) : undefined;
+    if (!one) return leftOut(need, thing, measure);
+    const label = amountText(one, measure);
+    const where = line.game ? `${line.game.title}: ` : line.part ? `${line.part.title}: ` : '';
+    const perCrowd: Fraction[] = [];
+    const steps = crowds.map((crowd): TrailStep => {
+        const { times, words } = timesFor(line, crowd);
+        const total = one.mul(times);
+        perCrowd.push(total);
+        const room = crowd.title === undefined ? '' : `${crowd.title}, `;
+        const unwritten = need.amount ? '' : ' (no amount is written)';
+        return { words: `${room}${where}${label}${unwritten} x ${words} = ${amountText(total, measure)}`, place: placeOf(line) };
+    });
+    const used = useOf(thing, measure);
+    return {
+        line, thing, measure, perCrowd, steps,
+        amount: isUsedUp(used) ? sum(perCrowd) : atOnce(perCrowd, crowds),
+        each: `${label} ${eachInWords(need.per)}`
+    };
+}
+
+function leftOut(need: Need, thing: ThingSheet, measure: Measure): string {
+    if (!need.amount) return `${quoted(thing.title)} is not counted: no amount is written.`;
+    const written = `${need.amount.value}${need.amount.unit === undefined ? '' : ` ${need.amount.unit}`}`;
+    const own = measure.is === 'measured' ? measure.unit.symbol : measure.is === 'counted' ? measure.many : 'whole pieces';
+    return `${written} of ${quoted(thing.title)} is left out: it is counted in ${own}, and “${need.amount.unit ?? need.amount.value}” cannot be made into that.`;
+}
+
+function together(lines: readonly LineDemand[], crowds: readonly Crowd[], problem: (sentence: string) => void): Demand | undefined {
+    const [first] = lines;
+    if (!first) return undefined;
+    const { thing, measure } = first;
+    const use = useOf(thing, measure);
+    const same: LineDemand[] = [];
+    for (const line of lines) {
+        const perCrowd = line.perCrowd.map(v => remeasure(v, line.measure, measure));
+        if (perCrowd.every(v => v !== undefined)) same.push({ ...line, perCrowd });
+        else problem(leftOut(line.line.need, thing, measure));
+    }
+    const counted = isUsedUp(use) ? usedUp(same, measure) : handedBack(same, crowds, measure);
+    const flags = same.map(l => l.line.need.inKit).filter(flag => flag !== undefined);
+    const parts = same.map(l => l.line.need.options.find(o => o.thing.name === thing.name)?.parts.map(p => p.name) ?? []);
+    const titles = same.flatMap(l => l.choice ? [l.choice] : []);
+    return {
+        thing, use, measure,
+        amount: counted.amount,
+        trail: [...titles, ...counted.trail],
+        optional: same.every(l => l.line.need.optional),
+        parts: [...new Set(parts.flat())],
+        whole: parts.some(p => p.length === 0),
+        or: [...new Set(same.flatMap(l => l.line.need.options.map(o => o.thing.name)))].filter(n => n !== thing.name),
+        inKit: flags.length > 0 ? flags.includes(true) : undefined
+    };
+}
+
+function usedUp(lines: readonly LineDemand[], measure: Measure): { amount: Fraction; trail: TrailStep[] } {
+    const amount = sum(lines.flatMap(l => l.perCrowd));
+    const trail = lines.flatMap(l => l.steps);
+    if (trail.length > 1) trail.push({ words: `used up, so all together: ${amountText(amount, measure)}` });
+    return { amount, trail };
+}
+
+function handedBack(lines: readonly LineDemand[], crowds: readonly Crowd[], measure: Measure): { amount: Fraction; trail: TrailStep[] } {
+    const slots = new Map<number, LineDemand[]>();
+    for (const line of lines) slots.set(line.line.slot, [...(slots.get(line.line.slot) ?? []), line]);
+    const trail: TrailStep[] = [];
+    const perCrowd = crowds.map((_, i) => {
+        const uses = [...slots.values()].map(own => ({ own, amount: sum(own.map(l => l.perCrowd[i] ?? new Fraction(0))) }));
+        const most = largest(uses.map(u => u.amount));
+        const busiest = uses.find(u => u.amount.equals(most));
+        trail.push(...(busiest?.own.flatMap(l => l.steps[i] ?? []) ?? []));
+        if ((busiest?.own.length ?? 0) > 1) trail.push({ words: `in use at the same time: ${amountText(most, measure)}` });
+        return most;
+    });
+    if (slots.size > 1) trail.push({ words: `handed back between the ${slots.size} parts that use it, so the most that any one uses` });
+    const amount = atOnce(perCrowd, crowds);
+    if (crowds.length > 1) trail.push({ words: `sections that meet at the same hour add up, others share: ${amountText(amount, measure)}` });
+    return { amount, trail };
+}
