@@ -1,14 +1,39 @@
-import { createDefaultCoreModule, createDefaultSharedCoreModule, inject, type LangiumCoreServices, type LangiumSharedCoreServices, type Module, type PartialLangiumCoreServices, type DefaultSharedCoreModuleContext } from 'langium';
+import {
+    createDefaultCoreModule, createDefaultSharedCoreModule, inject,
+    type DefaultSharedCoreModuleContext, type LangiumCoreServices, type LangiumSharedCoreServices, type Module, type PartialLangiumCoreServices
+} from 'langium';
+import { HaversackDocumentValidator } from './checks/document-validator.js';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from './generated/module.js';
 import { LineLexer } from './lexer/line-lexer.js';
+import { HaversackScopeComputation, HaversackScopeProvider } from './linking/scopes.js';
+import { HaversackValueConverter } from './linking/values.js';
+import { SheetStore } from './sheets/sheet-store.js';
+
+/** Services that the language adds to Langium's. */
+export interface HaversackAddedServices {
+    sheets: SheetStore;
+}
+
+export type HaversackServices = LangiumCoreServices & HaversackAddedServices;
 
 /** The language's services; the server adds its own on top. */
-export const HaversackModule: Module<LangiumCoreServices, PartialLangiumCoreServices> = {
-    parser: { Lexer: services => new LineLexer(services) }
+export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServices & HaversackAddedServices> = {
+    sheets: () => new SheetStore(),
+    parser: {
+        Lexer: services => new LineLexer(services),
+        ValueConverter: () => new HaversackValueConverter()
+    },
+    references: {
+        ScopeComputation: services => new HaversackScopeComputation(services),
+        ScopeProvider: services => new HaversackScopeProvider(services)
+    },
+    validation: {
+        DocumentValidator: services => new HaversackDocumentValidator(services)
+    }
 };
 
 /** Core services alone, as the command line and the tests use them. */
-export function createHaversackServices(context: DefaultSharedCoreModuleContext): { shared: LangiumSharedCoreServices; haversack: LangiumCoreServices } {
+export function createHaversackServices(context: DefaultSharedCoreModuleContext): { shared: LangiumSharedCoreServices; haversack: HaversackServices } {
     const shared = inject(createDefaultSharedCoreModule(context), HaversackGeneratedSharedModule);
     const haversack = inject(createDefaultCoreModule({ shared }), HaversackGeneratedModule, HaversackModule);
     shared.ServiceRegistry.register(haversack);

@@ -205,7 +205,7 @@ export interface PracticeLine {
 
 export type Unsure =
     | { then: 'repeat'; activity: Mention; when: 'today' | 'tomorrow'; at: Range }
-    | { then: 'repeat lesson'; at: Range }
+    | { then: 'repeat lesson'; when?: 'today' | 'tomorrow'; at: Range }
     | { then: 'revisit'; lessons: number; at: Range };
 
 /** A timed part of a lesson. A game's name is the game it plays (a mention, not a declaration). */
@@ -214,6 +214,8 @@ export interface PartSheet {
     name: string;
     title: string;
     at: Range;
+    /** Its first line. */
+    head: Range;
     whole: Range;
     minutes?: number;
     steps: Step[];

@@ -20,7 +20,7 @@ export function placeCautions(lesson: LessonFigures): CautionPlaces {
     }
     for (const caution of lesson.cautions) {
         if (placed.has(key(caution))) continue;
-        const step = firstNaming(caution, [...lesson.steps, ...lesson.parts.flatMap(partSteps)]);
+        const step = firstNaming(caution, [...lesson.parts.flatMap(partSteps), ...lesson.steps]);
         if (step) add(places.steps, step, caution);
         else places.lesson.push(caution);
     }

@@ -44,7 +44,7 @@ export const words = {
     assumed: 'Assumed',
     isNew: 'new this week',
     optional: 'optional',
-    or: 'or instead',
+    or: 'Or instead',
     needed: 'Needed',
     parts: 'Only these parts',
     howCounted: 'how it is counted',

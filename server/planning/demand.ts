@@ -87,7 +87,7 @@ function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): Les
 
 /** The line for the first of its options that is at hand in full, else in part, else the first; a sentence where none counts. */
 function chosen(line: NeedLine, crowds: readonly Crowd[], holdings: Holdings, reading: Reading): LineDemand | string | undefined {
-    const options = line.need.options.map((option, i) => countLine(line, i, crowds, reading));
+    const options = line.need.options.map((_, i) => countLine(line, i, crowds, reading));
     const usable = options.filter(o => typeof o !== 'string');
     const [first] = usable;
     if (!first) return options.find(o => typeof o === 'string');

@@ -4,8 +4,12 @@ import { plural } from '../sentences.js';
 import { partLabels, words } from '../words.js';
 import { Patterns, patternFill } from './patterns.js';
 
-/** Below this share of the bar a number would touch its neighbours on a narrow screen; the list under the bar has it anyway. */
-const smallestNumbered = 7.5;
+/**
+ * Per cent of the bar that a number needs: below the first it shows on wide screens and paper only, below the second never.
+ * The list under the bar numbers every piece.
+ */
+const numberedOnNarrow = 7.5;
+const numberedOnWide = 3.6;
 
 interface Piece {
     part: PartFigures;
@@ -28,11 +32,11 @@ export function MinutesBar({ lesson, id }: { lesson: LessonFigures; id: string }
                 <svg class="bar" width="100%" height="34" role="img" aria-label={`${plural(lesson.minutes, 'minute')} as a bar; the list below says the same.`}>
                     <Patterns id={id} kinds={kinds} />
                     {pieces.map(piece => <rect class="piece" x={`${piece.from}%`} y="2" width={`${piece.width}%`} height="30" fill={patternFill(id, piece.part.kind)} />)}
-                    {pieces.filter(piece => piece.width >= smallestNumbered).map(piece => (
-                        <>
+                    {pieces.filter(piece => piece.width >= numberedOnWide).map(piece => (
+                        <g class={piece.width < numberedOnNarrow ? 'fine' : undefined}>
                             <circle class="disc" cx={`${round(piece.from + piece.width / 2)}%`} cy="17" r="10" />
                             <text class="number" x={`${round(piece.from + piece.width / 2)}%`} y="17" dy="4.5" text-anchor="middle">{piece.number}</text>
-                        </>
+                        </g>
                     ))}
                 </svg>
             )}

@@ -2,7 +2,8 @@
 export const printStyles = `
 @page { margin: 16mm 15mm; }
 @media print {
-  .brief { max-width: none; margin: 0; padding: 0; font-size: 10.5pt; line-height: 1.4; print-color-adjust: exact; }
+  :root { font-size: 10.5pt; }
+  .brief { max-width: none; margin: 0; padding: 0; font-size: 1rem; line-height: 1.4; print-color-adjust: exact; }
   .brief h1 { font-size: 20pt; }
   .brief h2 { font-size: 15pt; margin-block-start: 9mm; }
   .brief h3 { font-size: 11.5pt; margin-block-start: 5mm; }
@@ -11,7 +12,7 @@ export const printStyles = `
   .brief p { orphans: 3; widows: 3; }
   .brief .trail > :not(summary), .brief .key { display: none; }
   .brief .trail::details-content { display: none; }
-  .brief summary { list-style: none; }
+  .brief summary { list-style: none; min-height: 0; }
   .brief summary::-webkit-details-marker { display: none; }
   .brief a { color: inherit; text-decoration: none; }
   .brief a.name, .brief button.name { text-decoration: none; }

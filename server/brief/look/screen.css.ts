@@ -28,7 +28,7 @@ export const screenStyles = `
 
 .brief .meetings, .brief .pieces { list-style: none; }
 .brief .meetings { margin-block-start: .75rem; }
-.brief .meetings li { display: grid; grid-template-columns: 6.5rem 1fr; gap: .75rem; padding-block: .15rem; }
+.brief .meetings li { display: grid; grid-template-columns: 7.75rem minmax(0, 1fr); column-gap: .75rem; padding-block: .15rem; }
 .brief .remarks, .brief .plain { padding-inline-start: 1.2rem; }
 .brief .remarks { margin-block-start: .75rem; }
 .brief .plain li { padding-block: .2rem; }
@@ -44,17 +44,19 @@ export const screenStyles = `
 .brief .short { margin-block-start: .15rem; }
 
 .brief summary { cursor: pointer; min-height: 1.5rem; width: fit-content; }
+.brief summary::marker { color: var(--quiet); font-size: .75em; }
 .brief .trail > ol, .brief .key > ol { margin-block: .25rem .5rem; margin-inline-start: .4rem; padding-inline-start: 1.6rem; border-inline-start: 1px solid var(--rule); font-size: .95rem; }
 .brief .trail li, .brief .items li { padding-block: .15rem; }
 .brief .items { padding-inline-start: 1.8rem; }
 
 .brief .steps { list-style: none; }
-.brief .steps > li { display: grid; grid-template-columns: 6.5rem minmax(0, 1fr); column-gap: .75rem; padding-block: .3rem; }
-.brief .steps .steps > li { grid-template-columns: 5.5rem minmax(0, 1fr); }
+.brief .steps > li { display: grid; grid-template-columns: 7.75rem minmax(0, 1fr); column-gap: .75rem; padding-block: .3rem; }
+.brief .steps > .aside { margin-inline-start: 8.5rem; }
+.brief .steps > .aside, .brief .steps .steps > li { grid-template-columns: max-content minmax(0, 1fr); }
 .brief .steps .steps { margin-block-start: .2rem; }
-.brief .steps > .aside { margin-inline-start: 1.5rem; padding-inline-start: .75rem; border-inline-start: 1px solid var(--hair); grid-template-columns: 5.5rem minmax(0, 1fr); }
-.brief .steps > .caution { margin-block: .35rem; padding: .4rem .75rem; border: 1px solid var(--rule); border-inline-start-width: .4rem; border-inline-start-style: double; }
-.brief .caution .label { color: var(--ink); }
+.brief .run + .steps { margin-block-start: 1rem; }
+.brief .steps > .caution { margin-block: .4rem; padding-block: .1rem; padding-inline-start: .75rem; border-inline-start: .4rem double var(--rule); grid-template-columns: max-content minmax(0, 1fr); }
+.brief .caution .label { color: var(--ink); font-weight: 600; }
 .brief .prose > * + * { margin-block-start: .4rem; }
 .brief .prose ul, .brief .prose ol { padding-inline-start: 1.4rem; }
 .brief code { font-family: ui-monospace, monospace; font-size: .95em; }
@@ -74,12 +76,16 @@ export const screenStyles = `
 
 @media (max-width: 34rem) {
   .brief .thing { padding-inline-start: 0; min-height: 0; }
+  .brief .thing .head { padding-inline-end: 6.5rem; }
   .brief .ticked { padding-inline-start: 1.6rem; }
   .brief .figure > .amount, .brief .figure summary,
-  .brief .ticked .figure > .amount, .brief .ticked .figure summary { position: static; max-width: none; }
-  .brief .meetings li, .brief .steps > li, .brief .steps .steps > li, .brief .steps > .aside { grid-template-columns: minmax(0, 1fr); row-gap: 0; }
-  .brief .steps .steps { padding-inline-start: .75rem; border-inline-start: 1px solid var(--hair); }
-  .brief .steps > .aside { margin-inline-start: .5rem; }
+  .brief .ticked .figure > .amount, .brief .ticked .figure summary { inset-inline: auto 0; max-width: 6.5rem; }
+  .brief .long .figure > .amount, .brief .long .figure summary { position: static; max-width: none; }
+  .brief .long .head { padding-inline-end: 0; }
+  .brief .meetings li, .brief .steps > li, .brief .steps > .aside { grid-template-columns: minmax(0, 1fr); row-gap: 0; }
+  .brief .steps > .aside, .brief .steps .steps { margin-inline-start: 1rem; }
+  .brief .steps .steps > li, .brief .steps > .caution { grid-template-columns: minmax(0, 1fr); }
+  .brief .fine { display: none; }
 }
 @media (forced-colors: active) {
   .brief .number, .brief .piece, .brief .thread, .brief .grain, .brief .disc, .brief .ground { forced-color-adjust: none; }

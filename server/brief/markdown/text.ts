@@ -11,7 +11,7 @@ export function plainText(text: string): string {
 function escaped(text: string): string {
     return text
         .replace(/[\\`*_[\]<>|~&#]/g, '\\$&')
-        .replace(/^([ \t]*)([+=:-])/gm, '$1\\$2')
+        .replace(/^([ \t]*)([+=-])/gm, '$1\\$2')
         .replace(/^([ \t]*\d{1,9})([.)])/gm, '$1\\$2');
 }
 

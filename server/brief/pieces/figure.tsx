@@ -36,14 +36,19 @@ interface AmountLineProps {
     children?: ComponentChildren;
 }
 
-/** Longer amounts get a line of their own instead of the column. */
+/** Longer amounts get a line of their own instead of the column, sooner on a narrow screen. */
 const columnCharacters = 18;
+const narrowCharacters = 9;
+
+function shape(amount: Figure, tick: boolean): string {
+    const { length } = amount.text;
+    return ['thing', length > narrowCharacters && 'long', length > columnCharacters && 'wordy', tick && 'ticked'].filter(Boolean).join(' ');
+}
 
 /** One thing with its amount in a column before it. */
 export function AmountLine({ amount, view, head, place, id, tick = false, children }: AmountLineProps): JSX.Element {
-    const shape = amount.text.length > columnCharacters ? 'thing wordy' : 'thing';
     return (
-        <li class={tick ? `${shape} ticked` : shape} id={id} {...placed(place, view)}>
+        <li class={shape(amount, tick)} id={id} {...placed(place, view)}>
             {tick && <span class="tick" aria-hidden="true" />}
             <div class="head">{head}</div>
             <div class="figure"><Trail steps={amount.trail} view={view}>{amount.text}</Trail></div>

@@ -1,0 +1,58 @@
+import { isCompositeCstNode, isLeafCstNode, GrammarAST, type AstNode, type CstNode, type Reference } from 'langium';
+import type { Mention, Range } from './sheet.js';
+
+const nowhere: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+
+/** Where a node stands, without the empty tokens around it. */
+export function rangeOf(node: AstNode | undefined): Range {
+    return node?.$cstNode ? plain(node.$cstNode.range) : nowhere;
+}
+
+function plain({ start, end }: Range): Range {
+    return { start: { line: start.line, character: start.character }, end: { line: end.line, character: end.character } };
+}
+
+/** Where a property of a node stands; the whole node when it was put in by the lexer. */
+export function propertyRange(node: AstNode, property: string): Range {
+    const found = node.$cstNode && findProperty(node.$cstNode, property, node);
+    return found ? plain(found.range) : rangeOf(node);
+}
+
+function findProperty(cst: CstNode, property: string, node: AstNode): CstNode | undefined {
+    if (!isCompositeCstNode(cst)) return undefined;
+    for (const child of cst.content) {
+        if (assigns(child, property)) return child;
+        if (!isLeafCstNode(child) && child.astNode === node) {
+            const inner = findProperty(child, property, node);
+            if (inner) return inner;
+        }
+    }
+    return undefined;
+}
+
+function assigns(cst: CstNode, property: string): boolean {
+    let element: AstNode | undefined = cst.grammarSource;
+    while (element && GrammarAST.isAbstractElement(element) && !GrammarAST.isAssignment(element)) element = element.$container;
+    return GrammarAST.isAssignment(element) && element.feature === property;
+}
+
+/** The first line of a declaration: from its first word to the end of its header. */
+export function headRange(node: AstNode): Range {
+    const whole = rangeOf(node);
+    if (!node.$cstNode || !isCompositeCstNode(node.$cstNode)) return whole;
+    let end = whole.start;
+    for (const child of node.$cstNode.content) {
+        if (child.range.start.line > whole.start.line) break;
+        end = child.range.end;
+    }
+    return plain({ start: whole.start, end });
+}
+
+export function mention(reference: Reference | undefined): Mention {
+    return { name: reference?.$refText ?? '', at: reference?.$refNode ? plain(reference.$refNode.range) : nowhere };
+}
+
+/** References without those whose name the lexer had to put in. */
+export function mentions(references: readonly Reference[]): Mention[] {
+    return references.map(mention).filter(({ name }) => name !== '');
+}

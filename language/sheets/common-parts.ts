@@ -1,0 +1,109 @@
+import type { AstNode } from 'langium';
+import * as ast from '../generated/ast.js';
+import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
+import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Span, Step, StepWord, WrittenDate } from './sheet.js';
+import { titleFromName } from './titles.js';
+
+/** Parts that several families of declarations share, from syntax nodes to plain data. */
+
+export function declared(node: AstNode & { name: string; title?: string }, uri: string): Declared {
+    const name = node.name ?? '';
+    return { name, title: node.title?.trim() || titleFromName(name), uri, at: propertyRange(node, 'name'), whole: rangeOf(node) };
+}
+
+export function amount(node: ast.Amount | undefined): Amount | undefined {
+    if (!node) return undefined;
+    const value = [node.whole, node.fraction].filter(part => part !== undefined).join(' ');
+    return { value, unit: unitWord(node.unit), at: rangeOf(node) };
+}
+
+/** The grammar keeps `fl oz` as its first word. */
+export function unitWord(unit: string | undefined): string | undefined {
+    return unit === 'fl' ? 'fl oz' : unit;
+}
+
+export function money(node: ast.Money | undefined): Money | undefined {
+    return node && { value: node.value, currency: node.currency, at: rangeOf(node) };
+}
+
+export function span(node: ast.Days | undefined): Span | undefined {
+    return node && { days: Number(node.count) * (node.unit.startsWith('week') ? 7 : 1), at: rangeOf(node) };
+}
+
+export function ages(node: ast.Ages | undefined): Ages | undefined {
+    return node && { from: Number(node.from), to: node.to === undefined ? (node.andUp ? undefined : Number(node.from)) : Number(node.to), at: rangeOf(node) };
+}
+
+export function day(node: ast.Day | undefined): WrittenDate | undefined {
+    return node && { date: node.date, at: rangeOf(node) };
+}
+
+export function count(text: string | undefined): number | undefined {
+    return text === undefined ? undefined : Number(text);
+}
+
+export function prose(node: ast.Prose | undefined): Prose {
+    const parts: ProsePart[] = [];
+    let lastLine: number | undefined;
+    for (const part of node?.parts ?? []) {
+        const at = rangeOf(part);
+        const breakBefore = lastLine !== undefined && at.start.line > lastLine ? '\n' : '';
+        lastLine = at.end.line;
+        if (ast.isProseText(part)) {
+            const last = parts[parts.length - 1];
+            if (last && 'text' in last) last.text += breakBefore + part.text;
+            else parts.push({ text: breakBefore + part.text });
+        } else {
+            if (breakBefore) {
+                const last = parts[parts.length - 1];
+                if (last && 'text' in last) last.text += breakBefore;
+                else parts.push({ text: breakBefore });
+            }
+            parts.push({ name: part.ref.$refText, at: mention(part.ref).at });
+        }
+    }
+    return { parts, at: rangeOf(node) };
+}
+
+export function step(node: ast.Step): Step {
+    const word: StepWord = node.word === 'ready' ? 'ready when' : node.word;
+    return { word, prose: prose(node.prose), under: node.under.map(step), at: rangeOf(node) };
+}
+
+export function caution(node: ast.Caution): Caution {
+    return { kind: node.kind, prose: node.prose && prose(node.prose), at: rangeOf(node) };
+}
+
+export function need(node: ast.Need): Need {
+    const per = node.per;
+    return {
+        options: node.options.map(option => ({ thing: mention(option.thing), parts: mentions(option.parts) })).filter(option => option.thing.name !== ''),
+        amount: amount(node.amount),
+        per: per && perWhom(per),
+        inKit: node.inKit ? true : node.notInKit ? false : undefined,
+        flagAt: node.inKit ? flagRange(node, 'inKit') : node.notInKit ? flagRange(node, 'notInKit') : undefined,
+        optional: node.optional,
+        at: rangeOf(node)
+    };
+}
+
+function perWhom(per: ast.Per): Per {
+    return per.who === 'group' ? { who: 'group', size: count(per.size) } : { who: per.who };
+}
+
+/** From the flag's first word to the word `kit`. */
+function flagRange(node: ast.Need, property: 'inKit' | 'notInKit'): Need['flagAt'] {
+    const { start } = propertyRange(node, property);
+    const words = property === 'inKit' ? /^in\s+kit/ : /^not\s+in\s+kit/;
+    const offset = start.character - rangeOf(node).start.character;
+    const length = words.exec((node.$cstNode?.text ?? '').slice(offset))?.[0].length ?? 0;
+    return { start, end: { line: start.line, character: start.character + length } };
+}
+
+export function held(node: ast.Held): Held {
+    return { thing: mention(node.thing), amount: amount(node.amount), arriving: day(node.arriving), at: rangeOf(node) };
+}
+
+export function notes(steps: readonly ast.Step[]): Prose[] {
+    return steps.map(({ prose: text }) => prose(text));
+}

@@ -1,0 +1,56 @@
+import * as ast from '../generated/ast.js';
+import { headRange, mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
+import { caution, count, declared, need, step } from './common-parts.js';
+import type { LessonSheet, Mention, PartKind, PartSheet, Unsure } from './sheet.js';
+import { titleFromName } from './titles.js';
+
+const kinds: Record<ast.LessonPart['$type'], PartKind> = {
+    WarmUp: 'warm-up', Activity: 'activity', GamePlay: 'game', Practice: 'practice', Checkpoint: 'checkpoint'
+};
+
+export function lessonSheet(node: ast.Lesson, uri: string): LessonSheet {
+    const objectives = (...words: ast.ObjectiveUse['does'][]): Mention[] =>
+        node.objectives.filter(line => words.includes(line.does)).flatMap(line => mentions(line.objectives));
+    return {
+        kind: 'lesson',
+        ...declared(node, uri),
+        draft: node.draft,
+        steps: node.steps.map(step),
+        follows: mentions(node.follows),
+        introduces: objectives('introduces'),
+        practises: objectives('practices', 'practises'),
+        checks: objectives('checks'),
+        needs: node.needs.map(need),
+        notNeeded: mentions(node.notNeeded),
+        words: node.words.map(word => ({ name: word.name, at: rangeOf(word) })).filter(({ name }) => name !== ''),
+        cautions: node.cautions.map(caution),
+        parts: node.parts.map(partSheet)
+    };
+}
+
+function partSheet(node: ast.LessonPart): PartSheet {
+    const name = ast.isGamePlay(node) ? mention(node.game).name : node.name ?? '';
+    const title = ast.isGamePlay(node) ? undefined : node.title?.trim();
+    return {
+        kind: kinds[node.$type],
+        name,
+        title: title || titleFromName(name),
+        at: ast.isGamePlay(node) ? mention(node.game).at : propertyRange(node, 'name'),
+        head: headRange(node),
+        whole: rangeOf(node),
+        minutes: count(node.minutes),
+        steps: node.steps.map(step),
+        needs: node.needs.map(need),
+        cautions: node.cautions.map(caution),
+        items: ast.isPractice(node) ? count(node.items) : undefined,
+        practice: ast.isPractice(node) ? node.lines.map(line => ({ words: [...line.words], numbers: [...line.numbers], at: rangeOf(line) })) : undefined,
+        unsure: ast.isCheckpoint(node) && node.unsure ? unsure(node.unsure) : undefined
+    };
+}
+
+function unsure(node: ast.Unsure): Unsure | undefined {
+    const at = rangeOf(node);
+    if (node.lessons !== undefined) return { then: 'revisit', lessons: Number(node.lessons), at };
+    if (node.lesson) return { then: 'repeat lesson', when: node.when, at };
+    return node.activity && { then: 'repeat', activity: mention(node.activity), when: node.when ?? 'today', at };
+}

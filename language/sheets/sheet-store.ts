@@ -1,0 +1,34 @@
+import { DocumentState, type LangiumDocument, type LangiumDocuments } from 'langium';
+import type { ProgrammeFile } from '../generated/ast.js';
+import { ProgrammeView } from '../checks/programme-view.js';
+import type { ReadingReport } from '../lexer/line-lexer.js';
+import { makeSheet } from './make-sheet.js';
+import { gatherProgramme } from './programme.js';
+import type { FileSheet } from './sheet.js';
+
+/** Keeps the sheet of every file for as long as its syntax tree lives, and the programme made of them. */
+export class SheetStore {
+    private readonly sheets = new WeakMap<object, FileSheet>();
+    private last?: { sheets: FileSheet[]; view: ProgrammeView };
+
+    sheetOf(document: LangiumDocument): FileSheet {
+        const tree = document.parseResult.value as ProgrammeFile;
+        let sheet = this.sheets.get(tree);
+        if (!sheet) {
+            const report = document.parseResult.lexerReport as ReadingReport | undefined;
+            sheet = makeSheet(tree, document.uri.toString(), report?.unreadable ?? []);
+            this.sheets.set(tree, sheet);
+        }
+        return sheet;
+    }
+
+    /** The programme of all parsed files; the same object as long as no sheet has changed. */
+    view(documents: LangiumDocuments): ProgrammeView {
+        const sheets = documents.all.filter(document => document.state >= DocumentState.Parsed).map(document => this.sheetOf(document)).toArray();
+        const { last } = this;
+        if (last && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
+        const view = new ProgrammeView(gatherProgramme(sheets));
+        this.last = { sheets, view };
+        return view;
+    }
+}

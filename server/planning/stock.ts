@@ -1,0 +1,78 @@
+import Fraction from 'fraction.js';
+import { amountText, figure, type Measure } from './amounts.js';
+import { before, dayLabel, readDay } from './calendar.js';
+import { isUsedUp } from './demand.js';
+import type { Figure, TrailStep } from './figures.js';
+import type { WeekNeed } from './gross.js';
+import type { Plan } from './plan.js';
+import { listing } from './wording.js';
+
+/** What is there at the start of a week, and what is short of the week's need. */
+export interface Stock {
+    /** Undefined where nothing is known of the thing. */
+    atHand?: Fraction;
+    atHandFigure?: Figure;
+    missing?: Fraction;
+    /** Orders that arrive too late for the start of the week, in words. */
+    onTheWay: string[];
+    problems: string[];
+}
+
+/**
+ * At hand at the start of a week = kits + on hand + orders that arrived before its first meeting, less what earlier weeks use
+ * up; never below nothing. Orders and purchases that are not written down are not counted on.
+ */
+export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
+    const { thing, measure } = need;
+    const holding = plan.holdings.of(thing.name, measure);
+    const problems = [...holding.problems];
+    const steps = [...holding.steps];
+    let atHand = holding.value;
+    let waiting = holding.arrivals.filter(a => a.day !== undefined);
+    const arrive = (number: number): void => {
+        const from = plan.week(number)?.from;
+        const monday = from === undefined ? undefined : readDay(from);
+        if (!monday) return;
+        const late: typeof waiting = [];
+        for (const arrival of waiting) {
+            if (!arrival.day || !before(arrival.day, monday)) late.push(arrival);
+            else {
+                atHand = (atHand ?? new Fraction(0)).add(arrival.value);
+                steps.push({ words: `arrived ${dayLabel(arrival.day)}: ${amountText(arrival.value, measure)}`, place: arrival.place });
+            }
+        }
+        waiting = late;
+    };
+    if (isUsedUp(need.use) && (atHand || waiting.length > 0)) {
+        const used: number[] = [];
+        let total = new Fraction(0);
+        for (const earlier of plan.weeksOf(thing.name)) {
+            if (earlier >= week) break;
+            arrive(earlier);
+            const gross = plan.gross(thing.name, earlier, measure);
+            if (!gross) continue;
+            used.push(earlier);
+            total = total.add(gross);
+            if (atHand) atHand = atHand.gt(gross) ? atHand.sub(gross) : new Fraction(0);
+        }
+        if (used.length > 0) steps.push(usedStep(used, total, measure));
+    }
+    arrive(week);
+    if (waiting.length > 0 && plan.week(week)?.from === undefined) {
+        problems.push(`Without dates for the weeks, the order of “${thing.title}” is not counted on.`);
+    }
+    const short = need.value.sub(atHand ?? 0);
+    return {
+        atHand,
+        atHandFigure: atHand && figure(atHand, measure, steps),
+        missing: short.gt(0) ? short : undefined,
+        onTheWay: waiting.map(a => `${amountText(a.value, measure)} on order, arriving ${a.day ? dayLabel(a.day) : ''}`),
+        problems
+    };
+}
+
+function usedStep(weeks: readonly number[], total: Fraction, measure: Measure): TrailStep {
+    const words = weeks.length === 1 ? `week ${weeks[0]}` : weeks.length <= 4 ? `weeks ${listing(weeks.map(String))}`
+        : `${weeks.length} weeks from ${weeks[0]} to ${weeks[weeks.length - 1]}`;
+    return { words: `used in ${words}: ${amountText(total, measure)}` };
+}

@@ -1,0 +1,96 @@
+import type { Programme } from '@haversack/language/sheets/programme';
+import { chooseClass, type Wanted } from './audience.js';
+import { newPlanningCache, type PlanningCache } from './cache.js';
+import { buyList, orderNow } from './buying.js';
+import { cautionsOf, eachOnce } from './cautions.js';
+import type { LessonFigures, ScheduleFigures, WeekBrief } from './figures.js';
+import { lessonFigures } from './lessons.js';
+import { nameFigures } from './names.js';
+import { Plan } from './plan.js';
+import { scheduleFor } from './schedule.js';
+import { putAway, stayOnShelf } from './shelf.js';
+import { fetchGroups, weekThings, type WeekThing } from './things.js';
+import { once } from './wording.js';
+
+export interface WeekWanted extends Wanted {
+    /** From 1. */
+    week: number;
+}
+
+export interface WeekOptions {
+    /** A schedule of the same programme, class and course, so that it is not made again for each week. */
+    schedule?: ScheduleFigures;
+    /** Kept by the caller from one plan to the next; without one nothing is remembered. */
+    cache?: PlanningCache;
+}
+
+/**
+ * Everything the brief of one week shows. A week that the schedule does not have gives an empty brief with a sentence in
+ * `assumptions`. Never throws.
+ */
+export function planWeek(programme: Programme, wanted: WeekWanted, options: WeekOptions = {}): WeekBrief {
+    const audience = chooseClass(programme, wanted);
+    const schedule = options.schedule ?? scheduleFor(audience);
+    const plan = new Plan(programme, audience, schedule, options.cache ?? newPlanningCache());
+    const number = wanted.week;
+    const week = plan.week(number);
+    const taught = plan.taught(number);
+    const things = weekThings(plan, number);
+    const lessons = taught.map(t => lessonFigures(programme, audience.people.crowds, t));
+    const cautions = weekCautions(things, lessons);
+    const { course, class: sheet } = audience;
+    return {
+        course: course
+            ? { name: course.name, title: course.title, place: { uri: course.uri, range: course.at } }
+            : { name: '', title: 'All lessons' },
+        class: sheet && { name: sheet.name, title: sheet.title, place: { uri: sheet.uri, range: sheet.at } },
+        week: number,
+        weeks: schedule.weeks.length,
+        from: week?.from,
+        to: week?.to,
+        people: audience.people.figures,
+        assumptions: once([
+            ...schedule.assumptions,
+            ...(week ? [] : [absentWeek(number, schedule.weeks.length)]),
+            ...taught.flatMap(t => t.demand.assumptions),
+            ...things.flatMap(t => [...t.need.problems, ...t.stock.problems])
+        ]),
+        remarks: week?.remarks ?? [],
+        meetings: week?.meetings ?? [],
+        minutes: lessons.reduce((total, lesson) => total + lesson.minutes, 0),
+        fetch: fetchGroups(things),
+        stayOnShelf: week ? stayOnShelf(plan, number) : [],
+        putAway: putAway(plan, number, things),
+        buy: buyList(things),
+        cautions,
+        lessons,
+        next: nextWeek(plan, number, things),
+        names: nameFigures(programme, taught.map(t => t.lesson), things.map(t => t.figures), cautions),
+        ages: sheet?.ages ?? course?.ages
+    };
+}
+
+function absentWeek(number: number, weeks: number): string {
+    return weeks === 0 ? 'There are no lessons to plan.' : `The plan has ${weeks} ${weeks === 1 ? 'week' : 'weeks'}: there is no week ${number}.`;
+}
+
+/** Those of the week's things first, then what lessons and their parts add. */
+function weekCautions(things: readonly WeekThing[], lessons: readonly LessonFigures[]): WeekBrief['cautions'] {
+    return eachOnce([
+        ...things.flatMap(t => cautionsOf(t.need.thing)),
+        ...lessons.flatMap(l => [...l.cautions, ...l.parts.flatMap(p => p.cautions)])
+    ]);
+}
+
+function nextWeek(plan: Plan, current: number, things: readonly WeekThing[]): WeekBrief['next'] {
+    const week = plan.week(current + 1);
+    if (!week || !plan.week(current)) return undefined;
+    const next = weekThings(plan, week.number);
+    return {
+        week: week.number,
+        from: week.from,
+        lessons: plan.taught(week.number).map(({ lesson }) => ({ name: lesson.name, title: lesson.title, place: { uri: lesson.uri, range: lesson.at } })),
+        newThings: next.map(t => t.figures).filter(f => f.isNew).map(({ title, amount, source }) => ({ title, amount, source })),
+        order: orderNow(next, things, week.from, week.meetings[0]?.label ?? '')
+    };
+}

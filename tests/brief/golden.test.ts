@@ -1,0 +1,36 @@
+/** Renew the goldens with RENEW_GOLDEN=1, then read the difference before it is committed. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { briefJson } from '@haversack/server/brief/json';
+import { briefMarkdown } from '@haversack/server/brief/markdown';
+import { describe, expect, it } from 'vitest';
+import { briefPage } from '../../server/brief/page.js';
+import { briefSections } from '../../server/brief/sections.js';
+import { week } from './fixture.js';
+import { programmeRoot } from './fixture-tools.js';
+
+const folder = new URL('./golden/', import.meta.url);
+
+/** One element to a line, so that a difference can be read; the stylesheet has its own tests. */
+function readable(html: string): string {
+    return html.replace(/<style>[^]*?<\/style>/, '<style></style>').replace(/></g, '>\n<');
+}
+
+function expectGolden(name: string, text: string): void {
+    const file = new URL(name, folder);
+    if (process.env['RENEW_GOLDEN'] === '1') {
+        mkdirSync(folder, { recursive: true });
+        writeFileSync(file, text);
+    }
+    expect(text).toBe(readFileSync(file, 'utf8'));
+}
+
+describe('golden briefs', () => {
+    it('page', () => expectGolden('week.html', readable(briefPage(week, { root: programmeRoot }))));
+    it('preview', () => expectGolden('preview.html', readable(briefSections(week, { preview: true }).map(section => section.html).join('\n'))));
+    it('Markdown', () => expectGolden('week.md', briefMarkdown(week)));
+    it('JSON holds the whole brief', () => {
+        const read: unknown = JSON.parse(briefJson(week));
+        expect(read).toEqual({ format: 'haversack-brief', version: 1, brief: week });
+        expect(briefJson({ ...week })).toBe(briefJson(Object.fromEntries(Object.entries(week).reverse()) as typeof week));
+    });
+});
