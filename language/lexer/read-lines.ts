@@ -4,7 +4,7 @@ import { mendLine } from './mend-line.js';
 import * as tell from './messages.js';
 import type { ReadingProblem } from './problems.js';
 import { isComment, linesOf, type Line } from './scan.js';
-import type { TokenList } from './token-list.js';
+import type { TokenSink } from './token-list.js';
 
 /** A block that is open: its statements begin at one column. */
 interface Block {
@@ -21,18 +21,34 @@ interface Block {
 }
 
 /** Where a line may stand: in an open block, or in a new one under the last statement. */
-interface Spot {
+export interface Spot {
     depth: number;
     opens: boolean;
     state: GrammarState;
     head: string;
 }
 
-export function readLines(text: string, automaton: GrammarAutomaton, list: TokenList): { problems: ReadingProblem[]; unreadable: string[] } {
+export function readLines(text: string, automaton: GrammarAutomaton, list: TokenSink): { problems: ReadingProblem[]; unreadable: string[] } {
     const reader = new Reader(text, automaton, list);
     reader.read();
     return { problems: reader.problems, unreadable: [...reader.unreadable] };
 }
+
+/** Where a place in a line stands in the grammar: what completion asks. */
+export interface LineContext {
+    line: Line;
+    /** Each spot where the line may stand, the one that its indentation says first. */
+    spots: readonly Spot[];
+    /** True when the line goes on from prose above it. */
+    continuesProse: boolean;
+}
+
+/** Reads the lines above a line as the lexer does and tells where that line stands. */
+export function contextOfLine(text: string, lineNumber: number, automaton: GrammarAutomaton): LineContext | undefined {
+    return new Reader(text, automaton, { add: nothing, addEmpty: nothing, addComment: nothing }).contextOf(lineNumber);
+}
+
+function nothing(): void { /* the tokens are not asked for */ }
 
 class Reader {
     readonly problems: ReadingProblem[] = [];
@@ -43,9 +59,10 @@ class Reader {
     private lostColumn: number | undefined;
     /** The line whose prose ran to its end, so that a stray line after it can be told to go deeper. */
     private proseBefore = false;
+    private proseColumn = 0;
     private reportedLine = 0;
 
-    constructor(private readonly text: string, automaton: GrammarAutomaton, private readonly list: TokenList) {
+    constructor(private readonly text: string, automaton: GrammarAutomaton, private readonly list: TokenSink) {
         this.lines = linesOf(text);
         this.blocks = [{ column: 0, head: 'file', state: automaton.start, lastHead: '', set: new Set() }];
     }
@@ -57,6 +74,15 @@ class Reader {
     read(): void {
         for (let index = 0; index < this.lines.length;) index = this.readStatement(index);
         this.closeTo(1);
+    }
+
+    contextOf(number: number): LineContext | undefined {
+        const line = this.lines[number];
+        if (!line) return undefined;
+        const below = this.lines.splice(number);
+        for (let index = 0; index < this.lines.length;) index = this.readStatement(index);
+        this.lines.push(...below);
+        return { line, spots: this.spotsFor(line), continuesProse: this.proseBefore && line.wide > this.proseColumn };
     }
 
     /** Reads the statement that begins on this line; returns the index of the line after it. */
@@ -169,6 +195,7 @@ class Reader {
             this.addTrailingComment(fit, line);
         }
         this.proseBefore = fit.prose;
+        this.proseColumn = line.wide;
         this.list.addEmpty('EOL');
         block.state = state.move('EOL')!;
         return next;

@@ -3,8 +3,15 @@ import type { TokenSymbol } from './automaton.js';
 import type { DraftToken } from './fit-line.js';
 import type { Line } from './scan.js';
 
+/** Where the lexer puts what it reads. */
+export interface TokenSink {
+    add(draft: DraftToken, line: Line): void;
+    addEmpty(symbol: 'EOL' | 'INDENT' | 'DEDENT'): void;
+    addComment(start: number, line: Line): void;
+}
+
 /** Collects the tokens of a file in the form that the parser takes (lines and columns from 1, ends inclusive). */
-export class TokenList {
+export class TokenList implements TokenSink {
     readonly tokens: IToken[] = [];
     readonly hidden: IToken[] = [];
     private endOffset = 0;

@@ -4,7 +4,7 @@ import { writeCaution, writeLesson } from './markdown/lesson.js';
 import { plainText, proseLines } from './markdown/text.js';
 import { trailItem } from './markdown/trail.js';
 import { Outline } from './markdown/outline.js';
-import { assumptions, hasCautions, onlyParts, packs, room, sentence, stock, weekFacts, weekTitle } from './sentences.js';
+import { assumptions, hasCautions, marks, onlyParts, packs, room, sentence, stock, weekFacts, weekTitle } from './sentences.js';
 import { makeView, type View } from './view.js';
 import { words } from './words.js';
 
@@ -43,13 +43,13 @@ function writeFetch(out: Outline, brief: WeekBrief, view: View): void {
     if (brief.fetch.length === 0) out.paragraph(words.nothingToFetch);
     for (const group of brief.fetch) {
         out.heading(3, plainText(group.title));
-        for (const thing of group.things) writeThing(out, thing, view);
+        for (const thing of group.things) writeThing(out, thing, brief, view);
     }
 }
 
-function writeThing(out: Outline, thing: ThingFigures, view: View): void {
-    const marks = [thing.isNew && words.isNew, thing.optional && words.optional].filter(Boolean).join(', ');
-    out.item(0, `${plainText(thing.title)}: ${plainText(thing.amount.text)}${marks && ` (${marks})`}`);
+function writeThing(out: Outline, thing: ThingFigures, brief: WeekBrief, view: View): void {
+    const marked = marks(thing, brief);
+    out.item(0, `${plainText(thing.title)}: ${plainText(thing.amount.text)}${marked && ` (${marked})`}`);
     trailItem(out, 1, thing.amount.trail);
     const lines = [
         thing.days.length ? `${words.needed}: ${thing.days.join(', ')}` : undefined,

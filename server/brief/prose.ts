@@ -117,6 +117,7 @@ function blocks(tokens: Token[], reading: Reading): ProseBlock[] {
 function inlines(tokens: Token[], reading: Reading): ProseInline[] {
     const root: ProseInline[] = [];
     const open: ProseInline[][] = [root];
+    const emptyLinks: boolean[] = [];
     for (const token of tokens) {
         const here = open[open.length - 1] ?? root;
         switch (token.type) {
@@ -128,14 +129,21 @@ function inlines(tokens: Token[], reading: Reading): ProseInline[] {
                 break;
             }
             case 'link_open': {
+                const href = String(token.attrGet('href') ?? '');
                 const inside: ProseInline[] = [];
-                here.push({ kind: 'link', href: String(token.attrGet('href') ?? ''), inside });
-                open.push(inside);
+                // markdown-it does not ask about an empty address: such brackets stay the text they are.
+                if (href) here.push({ kind: 'link', href, inside });
+                else here.push({ kind: 'text', text: '[' });
+                open.push(href ? inside : here);
+                emptyLinks.push(!href);
                 break;
             }
+            case 'link_close':
+                if (emptyLinks.pop()) here.push({ kind: 'text', text: ']()' });
+                open.pop();
+                break;
             case 'em_close':
             case 'strong_close':
-            case 'link_close':
                 open.pop();
                 break;
             case 'hardbreak':

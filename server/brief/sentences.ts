@@ -32,9 +32,9 @@ export function hasCautions(brief: WeekBrief): boolean {
         || brief.lessons.some(lesson => lesson.cautions.length > 0 || lesson.parts.some(part => part.cautions.length > 0));
 }
 
-/** "The kits hold 60; 20 more needed." Undefined where nothing is known about the stock. */
+/** "Kits and cupboard hold 60; 20 more needed." Undefined where nothing is known about the stock. */
 export function stock(thing: Pick<ThingFigures, 'atHand' | 'missing' | 'source'>): string | undefined {
-    const holds = thing.atHand && `${thing.source === 'kit' ? 'The kits hold' : 'At hand:'} ${thing.atHand.text}`;
+    const holds = thing.atHand && `${thing.source === 'kit' ? 'Kits and cupboard hold' : 'At hand:'} ${thing.atHand.text}`;
     const missing = thing.missing && `${thing.missing.text} more needed`;
     if (!holds && !missing) return undefined;
     return `${[holds, missing].filter(Boolean).join('; ')}.`;
@@ -47,6 +47,11 @@ export function onlyParts(thing: Pick<ThingFigures, 'parts'>): string | undefine
 
 export function packs(line: BuyFigures): string | undefined {
     return line.packs.length ? `Sold as ${line.packs.join(', or ')}.` : undefined;
+}
+
+/** "new this week, optional"; in the first week all is new, so nothing is called so. */
+export function marks(thing: ThingFigures, brief: WeekBrief): string {
+    return [thing.isNew && brief.week > 1 && words.isNew, thing.optional && words.optional].filter(Boolean).join(', ');
 }
 
 /** "Mon 14 Sep, 48 min, some parts without a time" */

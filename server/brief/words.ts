@@ -60,6 +60,7 @@ export const words = {
     rules: 'Rules',
     players: 'Players',
     tables: 'Tables',
+    practise: 'Practise',
     ifUnsure: 'If unsure',
     answers: 'Answer key'
 };

@@ -1,5 +1,4 @@
-import type { Programme } from '@haversack/language/sheets/programme';
-import { thingNamed } from '@haversack/language/sheets/programme';
+import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
 import type { GameSheet, LessonSheet, ThingSheet } from '@haversack/language/sheets/sheet';
 import type { Audience } from './audience.js';
 import type { LessonDemand } from './demand.js';

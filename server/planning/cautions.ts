@@ -1,7 +1,7 @@
 import { cautionKind } from '@haversack/language/facts/cautions';
 import type { Caution, GameSheet, ThingSheet } from '@haversack/language/sheets/sheet';
+import { titleFromName } from '@haversack/language/sheets/titles';
 import type { CautionFigures } from './figures.js';
-import { titleFromName } from './wording.js';
 
 /** The usual caution beside each line that a writer wrote; `thing` is the name of what it is about. */
 export function cautionFigures(cautions: readonly Caution[], uri: string, thing?: string): CautionFigures[] {

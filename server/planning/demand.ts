@@ -87,6 +87,8 @@ function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): Les
 
 /** The line for the first of its options that is at hand in full, else in part, else the first; a sentence where none counts. */
 function chosen(line: NeedLine, crowds: readonly Crowd[], holdings: Holdings, reading: Reading): LineDemand | string | undefined {
+    // A name that could not be read is empty; the file's own errors speak of it.
+    if (line.need.options.every(o => o.thing.name === '')) return undefined;
     const options = line.need.options.map((_, i) => countLine(line, i, crowds, reading));
     const usable = options.filter(o => typeof o !== 'string');
     const [first] = usable;
@@ -115,15 +117,15 @@ function countLine(line: NeedLine, index: number, crowds: readonly Crowd[], read
     const one = need.amount ? inMeasure(need.amount, measure) : comesWhole(measure) ? new Fraction(1) : undefined;
     if (!one) return leftOut(need, thing, measure);
     const label = amountText(one, measure);
-    const where = line.game ? `${line.game.title}: ` : line.part ? `${line.part.title}: ` : '';
+    const where = line.game?.title ?? line.part?.title;
     const perCrowd: Fraction[] = [];
     const steps = crowds.map((crowd): TrailStep => {
         const { times, words } = timesFor(line, crowd);
         const total = one.mul(times);
         perCrowd.push(total);
-        const room = crowd.title === undefined ? '' : `${crowd.title}, `;
+        const room = [crowd.title, where].filter(word => word !== undefined).join(', ');
         const unwritten = need.amount ? '' : ' (no amount is written)';
-        return { words: `${room}${where}${label}${unwritten} x ${words} = ${amountText(total, measure)}`, place: placeOf(line) };
+        return { words: `${room}${room && ': '}${label}${unwritten} x ${words} = ${amountText(total, measure)}`, place: placeOf(line) };
     });
     const used = useOf(thing, measure);
     return {

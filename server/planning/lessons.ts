@@ -1,11 +1,10 @@
-import type { Programme } from '@haversack/language/sheets/programme';
+import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { cautionFigures, cautionsOf, eachOnce } from './cautions.js';
 import type { LessonFigures, PartFigures } from './figures.js';
 import type { TaughtLesson } from './gross.js';
 import { needFigures, partFigures, stepFigures } from './parts.js';
 import type { Crowd } from './people.js';
-import { thingNamed } from '@haversack/language/sheets/programme';
 
 /** One lesson as it is taught: run of the session, needs in numbers, cautions where they belong. */
 export function lessonFigures(programme: Programme, crowds: readonly Crowd[], taught: TaughtLesson): LessonFigures {

@@ -1,6 +1,5 @@
 import type { GameSheet, LessonSheet, PartSheet, Step, Unsure } from '@haversack/language/sheets/sheet';
-import type { Programme } from '@haversack/language/sheets/programme';
-import { thingNamed } from '@haversack/language/sheets/programme';
+import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
 import { figure } from './amounts.js';
 import { cautionFigures, cautionsOf, eachOnce } from './cautions.js';
 import type { LineDemand } from './demand.js';
@@ -123,7 +122,7 @@ function unsureInWords(unsure: Unsure, lesson: LessonSheet): string {
             const title = lesson.parts.find(p => p.name === unsure.activity.name)?.title ?? unsure.activity.name;
             return `Repeat ${quoted(title)} ${unsure.when}.`;
         }
-        case 'repeat lesson': return 'Repeat the whole lesson.';
+        case 'repeat lesson': return `Repeat the whole lesson${unsure.when === undefined ? '' : ` ${unsure.when}`}.`;
         case 'revisit': return `Go on and revisit in ${counted(unsure.lessons, 'lesson')}.`;
     }
 }

@@ -91,7 +91,7 @@ function sameClock(written: string | undefined): string | undefined {
 export function peopleOf(sheet: ClassSheet | undefined): People {
     const assumptions: string[] = [];
     const heads = (count: number, who: string): number => {
-        if (Number.isFinite(count) && count <= mostPeople) return Math.max(0, Math.floor(count));
+        if (!(count > mostPeople)) return Math.max(0, Math.floor(count) || 0);
         assumptions.push(`More than ${mostPeople} ${who} are written: counted as ${mostPeople}.`);
         return mostPeople;
     };

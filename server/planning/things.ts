@@ -1,5 +1,6 @@
 import type { PrintSheet } from '@haversack/language/sheets/sheet';
 import { thingNamed } from '@haversack/language/sheets/programme';
+import { titleFromName } from '@haversack/language/sheets/titles';
 import { amountText, comesWhole, figure } from './amounts.js';
 import { cautionsOf } from './cautions.js';
 import type { Figure, ThingFigures, TrailStep, WeekBrief } from './figures.js';
@@ -7,7 +8,7 @@ import type { WeekNeed } from './gross.js';
 import type { Plan } from './plan.js';
 import { sourceOf, sourceTitles } from './sources.js';
 import { stockOf, type Stock } from './stock.js';
-import { counted, once, titleFromName } from './wording.js';
+import { counted, once } from './wording.js';
 
 /** A thing of one week with its stock: the working form behind ThingFigures. */
 export interface WeekThing {
@@ -77,7 +78,7 @@ function missingFigure(need: WeekNeed, stock: Stock, source: ThingFigures['sourc
 
 /** "7 copies of 2 pages: 14 pages, 7 sheets two-sided". */
 function printRemark(print: PrintSheet, copies: number): string {
-    const pages = Math.max(1, print.pages);
+    const pages = Math.max(1, Math.ceil(print.pages) || 1);
     const all = pages * copies;
     const sheets = (print.twoSided ? Math.ceil(pages / 2) : pages) * copies;
     return `${counted(copies, 'copy', 'copies')} of ${counted(pages, 'page')}: ${counted(all, 'page')}, ${counted(sheets, 'sheet')} ${

@@ -17,9 +17,3 @@ export function quoted(title: string): string {
 export function once(sentences: Iterable<string>): string[] {
     return [...new Set(sentences)];
 }
-
-/** A title for what has only a name: "pan-balance" is "Pan balance". */
-export function titleFromName(name: string): string {
-    const words = name.replaceAll('-', ' ');
-    return words.charAt(0).toUpperCase() + words.slice(1);
-}

@@ -94,6 +94,11 @@ export function thirdLesson(glassCaution: CautionFigures): LessonFigures {
         parts: [
             part('activity', 'fill', 'Fill the jars', 124, {
                 minutes: 30, startsAt: 0, cautions: [glassCaution],
+                needs: [
+                    { title: 'Water', name: 'water', amount: figure('2 1/2 fluid ounces', '1/2 fl oz for each of 5 jars'), each: '1/2 fl oz a jar', place: place(file, 122) },
+                    { title: 'Jars with lids', name: 'glass-jar', amount: figure('12 jars, each with its own lid and a paper band', '1 for each of 7 learners, 5 spare'), each: '', place: place(file, 123) },
+                    { title: 'Sand', name: 'sand', amount: figure('7 cups', '1 cup for each of 7 learners'), each: '1 cup for each learner', place: place(file, 123) }
+                ],
                 steps: [step('do', 'Each child fills a {glass-jar}:\n1. sand to the line\n2. lid on, `tap twice`\n\nThen all jars stand in a row. An {unknown-thing} stays plain.', 125)]
             }),
             part('activity', 'free', 'Free weighing', 130, { steps: [step('do', 'Weigh what you like.', 131)] })

@@ -7,7 +7,6 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
-import { startBrowser } from './browser.mjs';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const folder = fileURLToPath(new URL('../../.cache/brief-pictures/', import.meta.url));
@@ -18,16 +17,14 @@ const bundle = join(folder, 'bundle.mjs');
 await build({
     stdin: {
         contents: `export { week } from './fixture.js'; export { programmeRoot } from './fixture-tools.js';
-            export { briefPage } from '../../server/brief/page.js'; export { briefSections } from '../../server/brief/sections.js';
-            export { briefStyles } from '../../server/brief/styles.js';`,
+            export { briefPage } from '../../server/brief/page.js'; export { previewPage } from './pages.js'; export { startBrowser } from './browser.js';`,
         resolveDir: here, loader: 'ts'
     },
-    bundle: true, format: 'esm', platform: 'node', jsx: 'automatic', jsxImportSource: 'preact', outfile: bundle
+    bundle: true, format: 'esm', platform: 'node', jsx: 'automatic', jsxImportSource: 'preact', external: ['playwright-core'], outfile: bundle
 });
-const { week, programmeRoot, briefPage, briefSections, briefStyles } = await import(pathToFileURL(bundle).href);
+const { week, programmeRoot, briefPage, previewPage, startBrowser } = await import(pathToFileURL(bundle).href);
 
 const page = briefPage(week, { root: programmeRoot });
-const preview = `<!doctype html><html lang="en"><title>Preview</title><style>${briefStyles()}</style><body><main class="brief">${briefSections(week, { preview: true }).map(section => section.html).join('')}</main>`;
 writeFileSync(join(folder, 'week.html'), page);
 
 const views = [
@@ -39,7 +36,7 @@ const views = [
     { name: 'forced-dark', width: 800, media: { forcedColors: 'active', colorScheme: 'dark' } },
     { name: 'opened', width: 800, open: true },
     { name: 'opened-narrow', width: 360, open: true },
-    { name: 'preview', width: 640, html: preview }
+    { name: 'preview', width: 640, html: previewPage(week) }
 ];
 /** A long page is cut into sheets that can be looked at one by one. */
 const sheetHeight = 1400;

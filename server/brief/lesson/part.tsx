@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
 import type { PartFigures } from '../../planning/figures.js';
 import type { CautionPlaces } from '../caution-places.js';
-import { placed, Title } from '../pieces/lead.js';
+import { Labelled } from '../pieces/labelled.js';
+import { Lead, placed, Title } from '../pieces/lead.js';
 import { partFacts } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
@@ -16,10 +17,9 @@ export function Part({ part, number, cautions, view }: { part: PartFigures; numb
             <p class="quiet">{partFacts(part)}</p>
             {part.game && <GameFacts game={part.game} view={view} />}
             {part.needs.length > 0 && <Needs needs={part.needs} view={view} />}
-            <Steps steps={part.game?.steps ?? []} cautions={cautions.steps} view={view} />
-            <Steps steps={part.steps} first={cautions.parts.get(part)} cautions={cautions.steps} view={view} />
+            <Steps steps={[...(part.game?.steps ?? []), ...part.steps]} first={cautions.parts.get(part)} cautions={cautions.steps} view={view} />
             {part.kind === 'practice' && <Practice part={part} />}
-            {part.unsure && <ul class="steps"><li class="step"><span class="label">{words.ifUnsure}</span><p class="told"><bdi>{part.unsure}</bdi></p></li></ul>}
+            {part.unsure && <Labelled label={words.ifUnsure}><p><bdi>{part.unsure}</bdi></p></Labelled>}
         </div>
     );
 }
@@ -29,8 +29,10 @@ function GameFacts({ game, view }: { game: NonNullable<PartFigures['game']>; vie
         .filter((fact): fact is [string, string] => fact[1] !== undefined && fact[1] !== '');
     if (facts.length === 0) return null;
     return (
-        <ul class="steps" {...placed(game.place, view)}>
-            {facts.map(([label, text]) => <li class="step"><span class="label">{label}</span><p class="told"><bdi>{text}</bdi></p></li>)}
-        </ul>
+        <div {...placed(game.place, view)}>
+            {facts.map(([label, text], index) => (
+                <Labelled label={<Lead place={index === 0 ? game.place : undefined} view={view}>{label}</Lead>}><p><bdi>{text}</bdi></p></Labelled>
+            ))}
+        </div>
     );
 }

@@ -7,6 +7,7 @@ export const screenStyles = `
   line-height: 1.5; overflow-wrap: anywhere;
 }
 .brief p, .brief ul, .brief ol { margin: 0; padding: 0; }
+.brief p { text-wrap: pretty; }
 .brief h1, .brief h2, .brief h3 { margin: 0; line-height: 1.25; font-weight: 600; text-wrap: balance; }
 .brief h1 { font-size: 2rem; }
 .brief h2 { font-size: 1.45rem; margin-block: 3rem .5rem; padding-block-start: .75rem; border-block-start: 1px solid var(--rule); }
@@ -39,6 +40,8 @@ export const screenStyles = `
 .brief .tick { position: absolute; inset-inline-start: 0; inset-block-start: .85rem; width: .95rem; height: .95rem; border: 1.5px solid var(--rule); border-radius: 2px; }
 .brief .figure > .amount, .brief .figure summary { position: absolute; inset-inline-start: 0; inset-block-start: .55rem; max-width: 8rem; }
 .brief .ticked .figure > .amount, .brief .ticked .figure summary { inset-inline-start: 1.6rem; max-width: 6.6rem; }
+.brief .long { min-height: 4.2rem; }
+.brief .wordy { min-height: 2.6rem; }
 .brief .wordy .figure > .amount, .brief .wordy .figure summary { position: static; max-width: none; }
 .brief .amount { font-variant-numeric: tabular-nums; }
 .brief .short { margin-block-start: .15rem; }
@@ -50,7 +53,7 @@ export const screenStyles = `
 .brief .items { padding-inline-start: 1.8rem; }
 
 .brief .steps { list-style: none; }
-.brief .steps > li { display: grid; grid-template-columns: 7.75rem minmax(0, 1fr); column-gap: .75rem; padding-block: .3rem; }
+.brief .steps > li, .brief .steps > .line { display: grid; grid-template-columns: 7.75rem minmax(0, 1fr); column-gap: .75rem; padding-block: .3rem; }
 .brief .steps > .aside { margin-inline-start: 8.5rem; }
 .brief .steps > .aside, .brief .steps .steps > li { grid-template-columns: max-content minmax(0, 1fr); }
 .brief .steps .steps { margin-block-start: .2rem; }
@@ -75,14 +78,15 @@ export const screenStyles = `
 .brief .count { color: var(--quiet); font-variant-numeric: tabular-nums; }
 
 @media (max-width: 34rem) {
-  .brief .thing { padding-inline-start: 0; min-height: 0; }
+  .brief .thing { padding-inline-start: 0; }
+  .brief .long { min-height: 0; }
   .brief .thing .head { padding-inline-end: 6.5rem; }
   .brief .ticked { padding-inline-start: 1.6rem; }
   .brief .figure > .amount, .brief .figure summary,
   .brief .ticked .figure > .amount, .brief .ticked .figure summary { inset-inline: auto 0; max-width: 6.5rem; }
   .brief .long .figure > .amount, .brief .long .figure summary { position: static; max-width: none; }
   .brief .long .head { padding-inline-end: 0; }
-  .brief .meetings li, .brief .steps > li, .brief .steps > .aside { grid-template-columns: minmax(0, 1fr); row-gap: 0; }
+  .brief .meetings li, .brief .steps > li, .brief .steps > .line, .brief .steps > .aside { grid-template-columns: minmax(0, 1fr); row-gap: 0; }
   .brief .steps > .aside, .brief .steps .steps { margin-inline-start: 1rem; }
   .brief .steps .steps > li, .brief .steps > .caution { grid-template-columns: minmax(0, 1fr); }
   .brief .fine { display: none; }

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { ThingFigures, WeekBrief } from '../../planning/figures.js';
-import { onlyParts, stock } from '../sentences.js';
+import { marks, onlyParts, stock } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { AmountLine, Trail } from './figure.js';
@@ -15,21 +15,21 @@ export function FetchList({ brief, view }: { brief: WeekBrief; view: View }): JS
             {brief.fetch.map(group => (
                 <>
                     <h3><bdi>{group.title}</bdi></h3>
-                    <ul class="things">{group.things.map(thing => <Thing thing={thing} view={view} />)}</ul>
+                    <ul class="things">{group.things.map(thing => <Thing thing={thing} brief={brief} view={view} />)}</ul>
                 </>
             ))}
         </Section>
     );
 }
 
-function Thing({ thing, view }: { thing: ThingFigures; view: View }): JSX.Element {
-    const marks = [thing.isNew && words.isNew, thing.optional && words.optional].filter(Boolean).join(', ');
+function Thing({ thing, brief, view }: { thing: ThingFigures; brief: WeekBrief; view: View }): JSX.Element {
+    const marked = marks(thing, brief);
     const held = stock(thing);
     const parts = onlyParts(thing);
     return (
         <AmountLine
             amount={thing.amount} view={view} place={thing.place} id={view.thingId(thing)} tick
-            head={<><Title place={thing.place} view={view} text={thing.title} />{marks && <span class="quiet"> ({marks})</span>}</>}
+            head={<><Title place={thing.place} view={view} text={thing.title} />{marked && <span class="quiet"> ({marked})</span>}</>}
         >
             {thing.days.length > 0 && <p class="quiet">{words.needed}: {thing.days.join(', ')}</p>}
             {parts && <p><bdi>{parts}</bdi></p>}

@@ -1,0 +1,32 @@
+import type { Problem } from '@haversack/language/checks/check';
+import { CouldNotRun, exitCodes } from './could-not-run.js';
+import { readProgramme, type ReadProgramme } from './read-programme.js';
+
+export interface CheckOptions {
+    format?: string;
+}
+
+/** Lists what is wrong in a programme. Hints are told but do not count as problems. */
+export async function checkCommand(path: string, options: CheckOptions, write: (text: string) => void): Promise<number> {
+    const format = options.format ?? 'text';
+    if (format !== 'text' && format !== 'json') throw new CouldNotRun(`There is no format '${format}' for check: use text or json.`);
+    const programme = await readProgramme(path);
+    const counted = programme.problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
+    write(format === 'json' ? asJson(programme) : asText(programme, counted.length));
+    return counted.length > 0 ? exitCodes.problems : exitCodes.fine;
+}
+
+function asText({ problems, view, show }: ReadProgramme, counted: number): string {
+    const lines = problems.map(problem => `${show(problem.uri)}:${problem.at.start.line + 1}:${problem.at.start.character + 1} ${problem.severity} ${problem.code}: ${problem.message}`);
+    const { files, lessons } = view.programme;
+    const read = `${files.size} ${files.size === 1 ? 'file' : 'files'} with ${lessons.size} ${lessons.size === 1 ? 'lesson' : 'lessons'}`;
+    return [...lines, counted === 0 ? `${read}: no problems.` : `${read}: ${counted} ${counted === 1 ? 'problem' : 'problems'}.`, ''].join('\n');
+}
+
+function asJson({ problems, show }: ReadProgramme): string {
+    const plain = (problem: Problem): object => ({
+        file: show(problem.uri), line: problem.at.start.line + 1, column: problem.at.start.character + 1,
+        severity: problem.severity, code: problem.code, message: problem.message, fixes: (problem.fixes ?? []).map(({ title }) => title)
+    });
+    return `${JSON.stringify({ format: 'haversack-check', version: 1, problems: problems.map(plain) }, undefined, 2)}\n`;
+}

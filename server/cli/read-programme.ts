@@ -1,0 +1,106 @@
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { EmptyFileSystem, URI, type LangiumDocument } from 'langium';
+import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
+import type { Problem } from '@haversack/language/checks/check';
+import { createHaversackServices, type HaversackServices } from '@haversack/language/module';
+import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import { CouldNotRun } from './could-not-run.js';
+
+const ours = /\.(lesson|kit|course)$/;
+
+/** A programme read from a folder, with everything that is wrong in it. */
+export interface ReadProgramme {
+    root: string;
+    view: ProgrammeView;
+    problems: Problem[];
+    /** Text of each file by its address, for mends and excerpts. */
+    documents: readonly LangiumDocument[];
+    /** How a file is named to a person: relative to where the command was started. */
+    show(uri: string): string;
+}
+
+/** Reads the programme at a path: a folder with everything below it, or the folder of the programme that a file is in. */
+export async function readProgramme(path: string): Promise<ReadProgramme> {
+    const { root, only } = findRoot(resolve(path), path);
+    const files = filesBelow(root);
+    if (files.length === 0) {
+        throw new CouldNotRun(`There is no .lesson, .kit or .course file in ${path}. Give the folder of a programme.`);
+    }
+    const { shared, haversack } = createHaversackServices(EmptyFileSystem);
+    const documents = files.map(file => shared.workspace.LangiumDocumentFactory.fromString(readText(file), URI.file(file)));
+    for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
+    await shared.workspace.DocumentBuilder.build(documents, { validation: true });
+    return {
+        root,
+        view: haversack.sheets.view(shared.workspace.LangiumDocuments),
+        problems: documents.filter(document => only === undefined || document.uri.fsPath === only).flatMap(document => problemsOf(document, haversack)),
+        documents,
+        show: uri => relative(process.cwd(), URI.parse(uri).fsPath) || uri
+    };
+}
+
+function problemsOf(document: LangiumDocument, services: HaversackServices): readonly Problem[] {
+    const problems = (services.validation.DocumentValidator as HaversackDocumentValidator).lastProblems(document);
+    return [...problems].sort((a, b) => a.at.start.line - b.at.start.line || a.at.start.character - b.at.start.character);
+}
+
+/** For a file, the highest folder above it that itself holds an inventory or a course; else the file's own folder. */
+function findRoot(path: string, asGiven: string): { root: string; only?: string } {
+    if (!existsSync(path)) throw new CouldNotRun(`There is nothing at ${asGiven}. Check the path.`);
+    if (statSync(path).isDirectory()) return { root: path };
+    if (!ours.test(path)) throw new CouldNotRun(`${asGiven} is no .lesson, .kit or .course file.`);
+    let root = dirname(path);
+    let above = root;
+    for (let level = 0; level < 4 && dirname(above) !== above; level++) {
+        if (list(above).some(name => /\.(kit|course)$/.test(name))) root = above;
+        above = dirname(above);
+    }
+    return { root, only: path };
+}
+
+function list(folder: string): string[] {
+    try {
+        return readdirSync(folder).sort();
+    } catch {
+        return [];
+    }
+}
+
+function filesBelow(folder: string): string[] {
+    let entries;
+    try {
+        entries = readdirSync(folder, { withFileTypes: true });
+    } catch (error) {
+        throw new CouldNotRun(`The folder ${folder} could not be read: ${reason(error)}.`);
+    }
+    return entries.sort((a, b) => (a.name < b.name ? -1 : 1)).flatMap(entry => {
+        if (entry.name.startsWith('.') || entry.name === 'node_modules') return [];
+        const path = join(folder, entry.name);
+        if (entry.isDirectory()) return filesBelow(path);
+        return ours.test(entry.name) && entry.isFile() ? [path] : [];
+    });
+}
+
+function readText(file: string): string {
+    let bytes;
+    try {
+        bytes = readFileSync(file);
+    } catch (error) {
+        throw new CouldNotRun(`${relative(process.cwd(), file)} could not be read: ${reason(error)}.`);
+    }
+    try {
+        return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    } catch {
+        throw new CouldNotRun(`${relative(process.cwd(), file)} is not UTF-8 text. Open it in an editor and save it with the encoding UTF-8.`);
+    }
+}
+
+/** Why the system refused, in words. */
+export function reason(error: unknown): string {
+    const code = (error as NodeJS.ErrnoException).code;
+    const known: Record<string, string> = {
+        EACCES: 'you have no permission', EPERM: 'you have no permission', ENOENT: 'it does not exist', EISDIR: 'it is a folder', ENOTDIR: 'a part of the path is not a folder', ENOSPC: 'the disk is full', EROFS: 'the disk cannot be written to'
+    };
+    return (code && known[code]) ?? (error as Error).message;
+}

@@ -1,0 +1,153 @@
+import type { LangiumDocument } from 'langium';
+import { GrammarAST } from 'langium';
+import type { CompletionProvider } from 'langium/lsp';
+import { CompletionItemKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
+import { cautionKinds } from '@haversack/language/facts/cautions';
+import { statementsIn, type Statement } from '@haversack/language/facts/statements';
+import { units } from '@haversack/language/facts/units';
+import type { Edge, GrammarState } from '@haversack/language/lexer/automaton';
+import { fitLine, type DraftToken } from '@haversack/language/lexer/fit-line';
+import type { LineLexer } from '@haversack/language/lexer/line-lexer';
+import { contextOfLine, type LineContext, type Spot } from '@haversack/language/lexer/read-lines';
+import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import type { HaversackServerServices } from '../workspace/services.js';
+import { candidatesFor, countedWords, lessonAt, type Candidate } from './candidates.js';
+
+/** Completes whatever the grammar allows at the cursor: it asks the same automaton that reads the file. */
+export class HaversackCompletion implements CompletionProvider {
+    readonly completionOptions = { triggerCharacters: ['{', ' ', '('] };
+
+    constructor(private readonly services: HaversackServerServices) {}
+
+    getCompletion(document: LangiumDocument, params: CompletionParams): CompletionList {
+        const text = document.textDocument.getText();
+        const offset = document.textDocument.offsetAt(params.position);
+        const context = contextOfLine(text, params.position.line, (this.services.parser.Lexer as LineLexer).automaton);
+        return { isIncomplete: false, items: context ? this.itemsAt(document, text, offset, context) : [] };
+    }
+
+    private itemsAt(document: LangiumDocument, text: string, offset: number, context: LineContext): CompletionItem[] {
+        const { line } = context;
+        const typed = text.slice(line.content, offset);
+        const lesson = lessonAt(this.services.sheets.sheetOf(document).lessons, line.number);
+        const brace = /\{([\p{L}\p{N}-]*)$/u.exec(typed);
+        if (brace && (brace.index === 0 || typed[brace.index - 1] !== '\\')) return this.inBraces(text, offset, brace[1]!.length, lesson, document);
+        const word = /[\p{L}\p{N}-]*$/u.exec(typed)![0];
+        const before = line.content + typed.length - word.length;
+        const items: CompletionItem[] = [];
+        for (const spot of spotsToComplete(context)) {
+            const fit = fitLine(text, { ...line, end: before }, line.content, spot.state);
+            if (fit.prose || fit.stopped) continue;
+            if (fit.tokens.length === 0) items.push(...heads(spot));
+            items.push(...this.nextItems(fit.state, fit.tokens, lesson, document));
+        }
+        return unique(items);
+    }
+
+    private inBraces(text: string, offset: number, typed: number, lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
+        const rest = /^[\p{L}\p{N}-]*\}?/u.exec(text.slice(offset, offset + 80))![0];
+        const range = { start: document.textDocument.positionAt(offset - typed), end: document.textDocument.positionAt(offset + rest.length) };
+        return candidatesFor('Nameable', this.view, lesson, undefined).map(candidate => {
+            const item = nameItem(candidate);
+            return { ...item, insertText: undefined, filterText: candidate.name, textEdit: { range, newText: `${candidate.name}}` } };
+        });
+    }
+
+    private get view(): ReturnType<HaversackServerServices['sheets']['view']> {
+        return this.services.sheets.view(this.services.shared.workspace.LangiumDocuments);
+    }
+
+    /** What may come after the words that stand already. */
+    private nextItems(state: GrammarState, tokens: readonly DraftToken[], lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
+        const items: CompletionItem[] = [];
+        const thing = tokens.find(token => token.symbol === 'NAME')?.text;
+        for (const edge of state.edges) {
+            if (/^[a-z]/.test(edge.symbol)) {
+                if (tokens.length > 0) items.push(keywordItem(state, edge.symbol));
+            } else if (GrammarAST.isCrossReference(edge.element)) {
+                const owner = ownerOfLine(tokens) ?? lesson;
+                items.push(...candidatesFor(edge.element.type.$refText, this.view, typeof owner === 'string' ? this.view.programme.lessons.get(owner) : owner, thing).map(nameItem));
+            } else {
+                items.push(...this.valueItems(edge, thing, document));
+            }
+        }
+        return items;
+    }
+
+    private valueItems(edge: Edge, thing: string | undefined, document: LangiumDocument): CompletionItem[] {
+        const feature = edge.assignment?.feature;
+        if (edge.symbol === 'NAME' && (feature === 'unit' || feature === 'measured')) {
+            const own = countedWords(this.view, thing).map(word => valueItem(word, `counted word of ${thing}`));
+            return [...own, ...units.filter(unit => !unit.symbol.includes(' ') && unit.symbol !== 'in').map(unit => valueItem(unit.symbol, unit.title))];
+        }
+        if (edge.symbol === 'NAME' && feature === 'kind') return cautionKinds.map(caution => valueItem(caution.kind, caution.title, caution.text));
+        if (edge.symbol === 'NAME' && feature === 'strand') {
+            const strands = new Set([...this.view.programme.objectives.values()].flatMap(objective => objective.strand ?? []));
+            return [...strands].map(strand => valueItem(strand, 'strand'));
+        }
+        if (edge.symbol === 'CODE' && feature === 'currency') {
+            const currencies = new Set([...this.services.sheets.sheetOf(document).materials, ...this.view.programme.materials.values()]
+                .flatMap(material => material.packs.flatMap(pack => pack.cost?.currency ?? [])));
+            return [...currencies].map(currency => valueItem(currency, 'currency'));
+        }
+        return [];
+    }
+}
+
+/** The spot that the indentation says; where prose goes on, only statements that may stand under it. */
+function spotsToComplete({ spots, continuesProse }: LineContext): Spot[] {
+    return spots.slice(0, 1).filter(spot => !continuesProse || spot.opens);
+}
+
+/** In `skip activity weigh-2.` the parts are those of weigh-2. */
+function ownerOfLine(tokens: readonly DraftToken[]): string | undefined {
+    const dot = tokens.findIndex(token => token.symbol === '.');
+    if (dot > 0) return tokens[dot - 1]!.text;
+    return tokens[0]?.symbol === 'split' ? tokens.find(token => token.symbol === 'NAME')?.text : undefined;
+}
+
+function heads(spot: Spot): CompletionItem[] {
+    const block = spot.head;
+    return statementsIn(block).filter(statement => statement.head !== '' && spot.state.accepts(statement.head.split(' ')[0]!)).map((statement, index) => headItem(statement, index));
+}
+
+function headItem(statement: Statement, index: number): CompletionItem {
+    const colon = statement.example.startsWith(`${statement.head}:`);
+    const alone = statement.example === statement.head;
+    return {
+        label: statement.head,
+        kind: CompletionItemKind.Keyword,
+        detail: statement.example,
+        documentation: statement.says,
+        insertText: statement.head + (colon ? ': ' : alone ? '' : ' '),
+        insertTextFormat: InsertTextFormat.PlainText,
+        sortText: `2${String(index).padStart(3, '0')}`
+    };
+}
+
+/** A keyword with those that must follow it: `in kit`, `not in kit`. */
+function keywordItem(state: GrammarState, keyword: string): CompletionItem {
+    let words = keyword;
+    let next = state.move(keyword);
+    while (next && next.edges.length > 0 && next.edges.every(edge => edge.symbol === next!.edges[0]!.symbol) && /^[a-z]/.test(next.edges[0]!.symbol)) {
+        words += ` ${next.edges[0]!.symbol}`;
+        next = next.move(next.edges[0]!.symbol);
+    }
+    return { label: words, kind: CompletionItemKind.Keyword, sortText: `3${words}` };
+}
+
+function nameItem({ name, title, detail, kind, rank }: Candidate): CompletionItem {
+    return { label: name, kind, detail, documentation: title, insertText: name, sortText: `${rank}${name}`, labelDetails: { description: title } };
+}
+
+function valueItem(label: string, detail: string, documentation?: string): CompletionItem {
+    return { label, kind: CompletionItemKind.Unit, detail, documentation, sortText: `1${label}` };
+}
+
+function unique(items: CompletionItem[]): CompletionItem[] {
+    const seen = new Set<string>();
+    return items.filter(item => {
+        const key = `${item.label} ${item.kind}`;
+        return !seen.has(key) && seen.add(key);
+    });
+}

@@ -1,0 +1,75 @@
+import type { AstNode } from 'langium';
+import * as ast from '@haversack/language/generated/ast';
+import { thingNamed } from '@haversack/language/sheets/programme';
+import type { Amount, LessonSheet, MaterialSheet, Prose } from '@haversack/language/sheets/sheet';
+import type { HaversackServerServices } from '../workspace/services.js';
+
+/** A declaration in a few lines of Markdown: its title, its facts, what the week needs of it. */
+export function describe(node: AstNode, services: HaversackServerServices, lesson: string | undefined): string | undefined {
+    const view = services.sheets.view(services.shared.workspace.LangiumDocuments);
+    const { programme } = view;
+    if (ast.isTaughtWord(node)) {
+        const taught = [...programme.lessons.values()].find(sheet => sheet.words.some(word => word.name === node.name));
+        return taught ? heading(node.name, `word, taught in ${plain(taught.title)}`) : undefined;
+    }
+    if (ast.isMaterial(node) || ast.isPrint(node) || ast.isBook(node)) {
+        const thing = thingNamed(programme, node.name);
+        if (!thing) return undefined;
+        const facts = thing.kind === 'material' ? materialFacts(thing)
+            : thing.kind === 'print' ? [`${thing.pages} ${thing.pages === 1 ? 'page' : 'pages'}${thing.twoSided ? ', two-sided' : ''}`]
+                : [thing.edition ? `edition ${thing.edition}` : 'no edition given'];
+        const week = lesson === undefined ? undefined : services.plans.factAbout(node.name, lesson);
+        return [heading(thing.title, thing.kind), ...facts.map(fact => `- ${plain(fact)}`), ...(week ? [`- ${plain(week)}`] : []), ...thing.notes.map(note => `\n${proseText(note)}`)].join('\n');
+    }
+    if (ast.isLesson(node)) {
+        const sheet = programme.lessons.get(node.name);
+        return sheet && [heading(sheet.title, lessonFacts(sheet, services.plans.weekOf(node.name))), ...sheet.steps.filter(step => step.word === 'about').map(step => `\n${proseText(step.prose)}`)].join('\n');
+    }
+    if (ast.isGame(node)) {
+        const sheet = programme.games.get(node.name);
+        const found = sheet?.found;
+        const where = found && [programme.books.get(found.book.name)?.title ?? found.book.name, found.edition && `edition ${found.edition}`,
+            found.chapter && `chapter “${found.chapter}”`, found.number && `number ${found.number}`, found.page && `page ${found.page}`].filter(Boolean).join(', ');
+        return sheet && [heading(sheet.title, 'game'), where ? `- Rules: ${plain(where)}` : '', sheet.players ? `- ${sheet.players.from}${sheet.players.to ? ` to ${sheet.players.to}` : ''} players` : ''].filter(Boolean).join('\n');
+    }
+    if (ast.isObjective(node)) {
+        const sheet = programme.objectives.get(node.name);
+        const lessonsThat = (pick: (lesson: LessonSheet) => { name: string }[]): string =>
+            [...programme.lessons.values()].filter(one => pick(one).some(({ name }) => name === node.name)).map(one => one.name).join(', ') || 'no lesson';
+        return sheet && [heading(sheet.title, 'objective'), `- introduced in ${lessonsThat(one => one.introduces)}`, `- practised in ${lessonsThat(one => one.practises)}`, `- checked in ${lessonsThat(one => one.checks)}`].join('\n');
+    }
+    const named = node as AstNode & { name?: string; title?: string };
+    return named.name ? heading(named.title ?? named.name, node.$type.toLowerCase()) : undefined;
+}
+
+function materialFacts(material: MaterialSheet): string[] {
+    const facts = [material.use ?? 'neither reusable nor consumable yet'];
+    if (material.source) facts.push(material.source === 'printed' ? 'printed' : `from ${material.source}`);
+    if (material.parts.length > 0) facts.push(`parts: ${material.parts.map(part => part.name).join(', ')}`);
+    for (const pack of material.packs) facts.push(`pack of ${amountText(pack.amount)}${pack.cost ? ` costs ${pack.cost.value} ${pack.cost.currency}` : ''}`);
+    if (material.arrives) facts.push(`arrives in ${material.arrives.days} days`);
+    for (const caution of material.cautions) facts.push(`caution: ${caution.kind}`);
+    return facts;
+}
+
+function amountText({ value, unit }: Amount): string {
+    return unit ? `${value} ${unit}` : value;
+}
+
+function lessonFacts(lesson: LessonSheet, week: number | undefined): string {
+    const minutes = lesson.parts.reduce((sum, part) => sum + (part.minutes ?? 0), 0);
+    return ['lesson', `${minutes} min`, week === undefined ? '' : `week ${week}`].filter(Boolean).join(', ');
+}
+
+function heading(title: string, detail: string): string {
+    return `**${plain(title)}** (${detail})`;
+}
+
+/** Text of the programme as plain Markdown: nothing in it can become markup. */
+function plain(text: string): string {
+    return text.replace(/[\\`*_{}[\]<>()#+!|&~-]/g, '\\$&');
+}
+
+function proseText(prose: Prose): string {
+    return plain(prose.parts.map(part => ('text' in part ? part.text : part.name)).join('').replace(/\n/g, ' '));
+}

@@ -1,0 +1,14 @@
+import { startLanguageServer } from 'langium/lsp';
+import type { FileSystemProvider } from 'langium';
+import type { Connection } from 'vscode-languageserver';
+import { addBriefRequests } from './workspace/brief-requests.js';
+import { IdleChecks } from './workspace/idle-checks.js';
+import { createServerServices } from './workspace/services.js';
+
+/** Wires the language's services to a connection. The entries differ only in their connection and file system. */
+export function startServer(connection: Connection, fileSystemProvider: () => FileSystemProvider): void {
+    const { shared, haversack } = createServerServices({ connection, fileSystemProvider });
+    addBriefRequests(connection, shared, haversack);
+    new IdleChecks(shared, haversack);
+    startLanguageServer(shared);
+}

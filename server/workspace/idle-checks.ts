@@ -1,0 +1,68 @@
+import { DocumentState, URI, type LangiumDocument } from 'langium';
+import type { LangiumSharedServices } from 'langium/lsp';
+import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
+import { toDiagnostic } from '@haversack/language/checks/document-validator';
+import type { HaversackServerServices } from './services.js';
+
+const sliceMilliseconds = 8;
+const quietMilliseconds = 120;
+
+/**
+ * A change in one file can make or mend a problem in another that is not relinked: a material becomes unused, an
+ * objective is now checked. The file being typed in has its problems at once; the others are looked at when typing rests.
+ */
+export class IdleChecks {
+    private timer: ReturnType<typeof setTimeout> | undefined;
+    private round = 0;
+    private readonly lastSent = new Map<string, string>();
+
+    constructor(private readonly shared: LangiumSharedServices, private readonly services: HaversackServerServices) {
+        const builder = shared.workspace.DocumentBuilder;
+        builder.onUpdate((_, deleted) => {
+            this.stop();
+            for (const uri of deleted) this.forget(uri);
+        });
+        builder.onDocumentPhase(DocumentState.Validated, document => {
+            this.lastSent.set(document.uri.toString(), JSON.stringify(document.diagnostics ?? []));
+        });
+        builder.onBuildPhase(DocumentState.Validated, () => this.restSoon());
+    }
+
+    private restSoon(): void {
+        this.stop();
+        this.timer = setTimeout(() => void this.lookAtAll(), quietMilliseconds);
+    }
+
+    private stop(): void {
+        clearTimeout(this.timer);
+        this.round++;
+    }
+
+    private forget(uri: URI): void {
+        if (this.lastSent.delete(uri.toString())) void this.shared.lsp.Connection?.sendDiagnostics({ uri: uri.toString(), diagnostics: [] });
+    }
+
+    private async lookAtAll(): Promise<void> {
+        const round = this.round;
+        let since = performance.now();
+        for (const document of this.shared.workspace.LangiumDocuments.all.toArray()) {
+            if (performance.now() - since > sliceMilliseconds) {
+                await new Promise(resolve => setImmediate(resolve));
+                since = performance.now();
+            }
+            if (round !== this.round) return;
+            if (document.state === DocumentState.Validated) this.lookAt(document);
+        }
+    }
+
+    private lookAt(document: LangiumDocument): void {
+        const validator = this.services.validation.DocumentValidator as HaversackDocumentValidator;
+        const diagnostics = validator.problemsIn(document).map(toDiagnostic);
+        const uri = document.uri.toString();
+        const text = JSON.stringify(diagnostics);
+        if (this.lastSent.get(uri) === text) return;
+        this.lastSent.set(uri, text);
+        document.diagnostics = diagnostics;
+        void this.shared.lsp.Connection?.sendDiagnostics({ uri, diagnostics, version: document.textDocument.version });
+    }
+}

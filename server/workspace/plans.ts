@@ -1,0 +1,72 @@
+import { chooseClass } from '../planning/audience.js';
+import { newPlanningCache } from '../planning/cache.js';
+import type { ScheduleFigures, WeekBrief } from '../planning/figures.js';
+import { planSchedule, weekOfLesson } from '../planning/schedule.js';
+import { planWeek } from '../planning/week.js';
+import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { HaversackServerServices } from './services.js';
+
+/** Plans of the programme as it is now, each made once and kept until a sheet changes. */
+export class Plans {
+    private readonly cache = newPlanningCache();
+    private view: ProgrammeView | undefined;
+    private schedules = new Map<string, ScheduleFigures>();
+    private briefs = new Map<string, WeekBrief>();
+
+    constructor(private readonly services: HaversackServerServices) {}
+
+    schedule(className?: string): ScheduleFigures {
+        return this.kept(this.fresh().schedules, className ?? '', programme => planSchedule(programme, { class: className }));
+    }
+
+    brief(week: number, className?: string): WeekBrief {
+        return this.kept(this.fresh().briefs, `${week} ${className ?? ''}`, programme =>
+            planWeek(programme, { class: className, week }, { schedule: this.schedule(className), cache: this.cache }));
+    }
+
+    /** The first week in which a lesson is taught to a class. */
+    weekOf(lesson: string, className?: string): number | undefined {
+        return weekOfLesson(this.schedule(className), lesson);
+    }
+
+    /** What the week of a lesson needs of a thing: "week 3: 80, at hand 60". */
+    factAbout(thing: string, lesson: string): string | undefined {
+        const week = this.weekOf(lesson);
+        if (week === undefined) return undefined;
+        const found = this.brief(week).fetch.flatMap(group => group.things).find(({ name }) => name === thing);
+        if (!found) return undefined;
+        return `week ${week}: ${found.amount.text} needed${found.atHand ? `, ${found.atHand.text} at hand` : ''}${found.missing ? `, ${found.missing.text} missing` : ''}`;
+    }
+
+    classes(): { name: string; title: string }[] {
+        return [...this.current.programme.classes.values()].map(({ name, title }) => ({ name, title }));
+    }
+
+    /** The class that is planned for when none is named. */
+    defaultClass(): string | undefined {
+        return chooseClass(this.current.programme).class?.name;
+    }
+
+    get current(): ProgrammeView {
+        return this.services.sheets.view(this.services.shared.workspace.LangiumDocuments);
+    }
+
+    private fresh(): this {
+        const { current } = this;
+        if (this.view !== current) {
+            this.view = current;
+            this.schedules = new Map();
+            this.briefs = new Map();
+        }
+        return this;
+    }
+
+    private kept<T>(memo: Map<string, T>, key: string, make: (programme: ProgrammeView['programme']) => T): T {
+        let value = memo.get(key);
+        if (value === undefined) {
+            value = make(this.current.programme);
+            memo.set(key, value);
+        }
+        return value;
+    }
+}

@@ -1,0 +1,45 @@
+import { inject, type Module } from 'langium';
+import {
+    createDefaultModule, createDefaultSharedModule, type DefaultSharedModuleContext, type LangiumServices, type LangiumSharedServices, type PartialLangiumServices, type PartialLangiumSharedServices
+} from 'langium/lsp';
+import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from '@haversack/language/generated/module';
+import { HaversackModule, type HaversackAddedServices } from '@haversack/language/module';
+import { HaversackCodeActions } from '../editing/code-actions.js';
+import { HaversackCompletion } from '../editing/completion.js';
+import { HaversackFolding } from '../editing/folding.js';
+import { HaversackHover } from '../editing/hover.js';
+import { HaversackRename } from '../editing/rename.js';
+import { HaversackSymbols } from '../editing/symbols.js';
+import { Plans } from './plans.js';
+import { HaversackUpdates } from './updates.js';
+
+/** Services that the server adds to the language's. */
+export interface HaversackPlanServices {
+    plans: Plans;
+}
+
+export type HaversackServerServices = LangiumServices & HaversackAddedServices & HaversackPlanServices;
+
+const editingModule: Module<HaversackServerServices, PartialLangiumServices & HaversackPlanServices> = {
+    plans: services => new Plans(services),
+    lsp: {
+        CompletionProvider: services => new HaversackCompletion(services),
+        HoverProvider: services => new HaversackHover(services),
+        CodeActionProvider: services => new HaversackCodeActions(services),
+        DocumentSymbolProvider: services => new HaversackSymbols(services),
+        FoldingRangeProvider: services => new HaversackFolding(services),
+        RenameProvider: services => new HaversackRename(services)
+    }
+};
+
+const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
+    lsp: { DocumentUpdateHandler: services => new HaversackUpdates(services) }
+};
+
+/** All services of the language server. */
+export function createServerServices(context: DefaultSharedModuleContext): { shared: LangiumSharedServices; haversack: HaversackServerServices } {
+    const shared = inject(createDefaultSharedModule(context), HaversackGeneratedSharedModule, sharedModule);
+    const haversack = inject(createDefaultModule({ shared }), HaversackGeneratedModule, HaversackModule, editingModule);
+    shared.ServiceRegistry.register(haversack);
+    return { shared, haversack };
+}

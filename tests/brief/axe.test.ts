@@ -1,0 +1,100 @@
+/** axe-core's rules for WCAG 2.2 A and AA, and the layout, on the page and the preview in Chromium. */
+import axe from 'axe-core';
+import type { Browser, BrowserContextOptions } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { briefPage } from '../../server/brief/page.js';
+import { startBrowser } from './browser.js';
+import { week } from './fixture.js';
+import { previewPage } from './pages.js';
+
+let browser: Browser;
+beforeAll(async () => {
+    browser = await startBrowser();
+}, 60_000);
+afterAll(() => browser?.close());
+
+async function withPage<T>(html: string, options: BrowserContextOptions, look: (page: import('playwright-core').Page) => Promise<T>): Promise<T> {
+    const context = await browser.newContext(options);
+    try {
+        const page = await context.newPage();
+        const complaints: string[] = [];
+        page.on('console', message => { if (message.type() === 'error') complaints.push(message.text()); });
+        await page.setContent(html);
+        await page.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
+        const answer = await look(page);
+        expect(complaints).toEqual([]);
+        return answer;
+    } finally {
+        await context.close();
+    }
+}
+
+const sizes: [string, BrowserContextOptions][] = [
+    ['light and wide', { viewport: { width: 1100, height: 900 } }],
+    ['dark and narrow', { viewport: { width: 320, height: 700 }, colorScheme: 'dark' }]
+];
+
+describe.each([['page', briefPage(week)], ['preview', previewPage(week)]])('%s', (_name, html) => {
+    it.each(sizes)('has nothing that axe finds, %s', async (_size, options) => {
+        const found = await withPage(html, options, async page => {
+            await page.evaluate(axe.source);
+            return page.evaluate(async () => {
+                const engine = (globalThis as unknown as { axe: typeof axe }).axe;
+                const result = await engine.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
+                return {
+                    passes: result.passes.length,
+                    violations: result.violations.map(rule => `${rule.id}: ${rule.nodes.map(node => node.html).slice(0, 3).join(' | ')}`)
+                };
+            });
+        });
+        expect(found.violations).toEqual([]);
+        expect(found.passes).toBeGreaterThan(20);
+    }, 60_000);
+
+    it.each([320, 360, 560, 1100])('neither clips nor overlaps at %i pixels', async width => {
+        const found = await withPage(html, { viewport: { width, height: 900 } }, page => page.evaluate(() => {
+            const touching = (a: DOMRect, b: DOMRect) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1;
+            const rects = (node: Node) => {
+                const range = document.createRange();
+                range.selectNodeContents(node);
+                return [...range.getClientRects()];
+            };
+            /** Text of a line that lies on the amount in its column. */
+            const covered = [...document.querySelectorAll('.thing')].flatMap(thing => {
+                const amount = thing.querySelector('.figure summary, .figure > .amount') as Element;
+                const texts = document.createTreeWalker(thing, NodeFilter.SHOW_TEXT);
+                const found: string[] = [];
+                while (texts.nextNode()) {
+                    const node = texts.currentNode;
+                    if (!amount.contains(node) && rects(node).some(rect => touching(rect, amount.getBoundingClientRect()))) found.push(`${amount.textContent} / ${node.textContent}`);
+                }
+                const below = thing.nextElementSibling?.getBoundingClientRect();
+                if (below && touching(below, amount.getBoundingClientRect())) found.push(`${amount.textContent} / next line`);
+                return found;
+            });
+            const bars = [...document.querySelectorAll('svg.bar')];
+            const numbers = bars.flatMap(bar => {
+                const discs = [...bar.querySelectorAll('.disc')].map(disc => disc.getBoundingClientRect()).filter(disc => disc.width > 0);
+                return discs.filter((disc, index) => discs.slice(index + 1).some(other => touching(disc, other)));
+            });
+            return { bars: bars.length, wide: document.documentElement.scrollWidth - document.documentElement.clientWidth, numbers: numbers.length, covered };
+        }));
+        expect(found).toEqual({ bars: 3, wide: 0, numbers: 0, covered: [] });
+    }, 30_000);
+});
+
+describe('print', () => {
+    it('keeps trails and answers folded, and paper white', async () => {
+        await withPage(briefPage(week, { theme: 'dark' }), { colorScheme: 'dark' }, async page => {
+            await page.emulateMedia({ media: 'print' });
+            const seen = await page.evaluate(() => ({
+                trails: [...document.querySelectorAll('.trail ol')].filter(trail => trail.getClientRects().length > 0).length,
+                keys: [...document.querySelectorAll('.key')].filter(key => key.getClientRects().length > 0).length,
+                amounts: [...document.querySelectorAll('.trail .amount')].filter(amount => amount.getClientRects().length === 0).length,
+                paper: getComputedStyle(document.querySelector('.brief') as Element).backgroundColor,
+                ink: getComputedStyle(document.querySelector('.brief') as Element).color
+            }));
+            expect(seen).toEqual({ trails: 0, keys: 0, amounts: 0, paper: 'rgb(255, 255, 255)', ink: 'rgb(0, 0, 0)' });
+        });
+    }, 30_000);
+});

@@ -1,0 +1,48 @@
+/** Judged by a real parser: Chromium's. A text may change what is read on the page, never what the page is made of. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { briefPage } from '../../server/brief/page.js';
+import { startBrowser } from './browser.js';
+import { week } from './fixture.js';
+import { everyTextAs, hostileTexts } from './hostile.js';
+import { previewPage } from './pages.js';
+
+let browser: Browser;
+let tab: Page;
+beforeAll(async () => {
+    browser = await startBrowser();
+    tab = await browser.newPage();
+}, 60_000);
+afterAll(() => browser?.close());
+
+/** Every element with the names of its attributes, in order, and every address. */
+function skeleton(html: string): Promise<{ elements: string[]; addresses: string[]; text: string }> {
+    return tab.evaluate(source => {
+        const parsed = new DOMParser().parseFromString(source, 'text/html');
+        const all = [...parsed.querySelectorAll('*')];
+        return {
+            elements: all.map(element => [element.tagName, ...[...element.attributes].map(attribute => attribute.name)].join(' ')),
+            addresses: all.flatMap(element => ['href', 'src', 'action'].map(name => element.getAttribute(name) ?? '').filter(Boolean)),
+            text: parsed.body.textContent ?? ''
+        };
+    }, html);
+}
+
+const pages = { page: briefPage, preview: previewPage };
+
+describe.each(Object.entries(pages))('hostile text on the %s', (_name, write) => {
+    it.each(hostileTexts)('%s', async hostile => {
+        const calm = await skeleton(write(everyTextAs(week, 'calm')));
+        const rough = await skeleton(write(everyTextAs(week, hostile)));
+        expect(rough.elements).toEqual(calm.elements);
+        expect(rough.addresses.filter(address => !/^#[\w-]+$/.test(address))).toEqual([]);
+        if (!hostile.includes('&')) expect(rough.text).toContain(hostile);
+    });
+
+    it('has no style attribute, no handler and no script', async () => {
+        const { elements, addresses } = await skeleton(write(week));
+        expect(elements.length).toBeGreaterThan(500);
+        for (const element of elements) expect(element).not.toMatch(/^(?:SCRIPT|IFRAME|OBJECT|IMG|LINK)\b| (?:style|on\w+)\b/);
+        expect(addresses.filter(address => !address.startsWith('#'))).toEqual(['https://example.org/library?a=1&b=2']);
+    });
+});

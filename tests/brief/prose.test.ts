@@ -1,0 +1,55 @@
+import { readProse, type ProseBlock } from '@haversack/server/brief/prose';
+import { describe, expect, it } from 'vitest';
+import { prose } from './fixture-tools.js';
+
+function paragraph(text: string): unknown {
+    const [block, ...rest] = readProse(prose(text));
+    expect(rest).toEqual([]);
+    return block?.kind === 'paragraph' ? block.inside : block;
+}
+
+describe('prose', () => {
+    it('lets emphasis stand around and beside a name', () => {
+        expect(paragraph('**{pan-balance}**')).toEqual([{ kind: 'strong', inside: [{ kind: 'name', name: 'pan-balance' }] }]);
+        expect(paragraph('a *{x} y*.')).toEqual([
+            { kind: 'text', text: 'a ' }, { kind: 'em', inside: [{ kind: 'name', name: 'x' }, { kind: 'text', text: ' y' }] }, { kind: 'text', text: '.' }
+        ]);
+    });
+
+    it('links only to web and mail addresses', () => {
+        expect(paragraph('[a](https://example.org/x)')).toEqual([{ kind: 'link', href: 'https://example.org/x', inside: [{ kind: 'text', text: 'a' }] }]);
+        expect(paragraph('<mailto:a@example.org>')).toMatchObject([{ kind: 'link', href: 'mailto:a@example.org' }]);
+        for (const address of ['javascript:alert(1)', 'JaVaScRiPt:alert(1)', 'data:text/html,x', 'file:///etc/passwd', 'vbscript:x', '/elsewhere', 'page.html', '//example.org', 'java&#115;cript:alert(1)', 'https:nowhere']) {
+            expect(paragraph(`see [a](${address})`), address).toEqual([{ kind: 'text', text: expect.stringContaining('[a](') as string }]);
+        }
+    });
+
+    it('leaves brackets without an address as they are', () => {
+        expect(JSON.stringify(paragraph('[a *b*]()'))).not.toContain('href');
+        expect(paragraph('[a]()')).toEqual([{ kind: 'text', text: '[' }, { kind: 'text', text: 'a' }, { kind: 'text', text: ']()' }]);
+    });
+
+    it('never lets a name become part of an address', () => {
+        expect(JSON.stringify(readProse(prose('[a](https://example.org/{x})')))).not.toContain('href');
+        expect(paragraph('[a](https://example.org/ "{x}")')).toEqual([{ kind: 'link', href: 'https://example.org/', inside: [{ kind: 'text', text: 'a' }] }]);
+        expect(paragraph('`{x}`')).toEqual([{ kind: 'code', text: '{x}' }]);
+    });
+
+    it('shows headings, pictures, tables, quotes and HTML as the text they are', () => {
+        for (const text of ['# Big', '> said', '<b>x</b>', '<!-- x -->', '---', '    four spaces', '| a | b |', '~~~', '[x]: https://example.org']) {
+            expect(paragraph(text), text).toEqual([{ kind: 'text', text: text.trim() }]);
+        }
+        expect(JSON.stringify(paragraph('![a](https://example.org/x.png)'))).not.toContain('img');
+    });
+
+    it('keeps an answer such as "12." a text, but knows lists and paragraphs', () => {
+        expect(paragraph('12.')).toEqual([{ kind: 'text', text: '12.' }]);
+        expect(paragraph('- 3 is less than 2')).toEqual([{ kind: 'text', text: '- 3 is less than 2' }]);
+        const blocks: ProseBlock[] = readProse(prose('First:\n\n3. a\n4. {b}\n\nLast.'));
+        expect(blocks).toMatchObject([{ kind: 'paragraph' }, { kind: 'list', ordered: true, start: 3, items: [[{ kind: 'paragraph' }], [{ inside: [{ kind: 'name', name: 'b' }] }]] }, { kind: 'paragraph' }]);
+    });
+
+    it('loses no private-use character of a text', () => {
+        expect(paragraph('\ue000 0\ue000{x}\ue001')).toEqual([{ kind: 'text', text: '\ue000 0\ue000' }, { kind: 'name', name: 'x' }, { kind: 'text', text: '\ue001' }]);
+    });
+});

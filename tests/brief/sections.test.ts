@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { briefPage } from '../../server/brief/page.js';
+import { briefSections } from '../../server/brief/sections.js';
+import { week } from './fixture.js';
+import { prose } from './fixture-tools.js';
+
+const pages = { page: briefPage(week), preview: briefSections(week, { preview: true }).map(section => section.html).join('') };
+
+describe('sections', () => {
+    it('come in the order in which the week happens', () => {
+        expect(briefSections(week).map(section => section.id)).toEqual(['week', 'fetch', 'shelf', 'buy', 'cautions', 'lesson-weigh-1', 'lesson-weigh-2', 'lesson-weigh-3', 'ahead']);
+        for (const { id, html } of briefSections(week)) expect(html.slice(0, html.indexOf('>'))).toContain(`id="${id}"`);
+    });
+
+    it('change alone when one lesson changes', () => {
+        const [first, ...others] = week.lessons;
+        if (!first) throw new Error('the fixture has lessons');
+        const changed = { ...week, lessons: [{ ...first, aim: [prose('Another aim.')] }, ...others] };
+        const after = briefSections(changed);
+        const different = briefSections(week).filter((section, index) => section.hash !== after[index]?.hash);
+        expect(different.map(section => section.id)).toEqual(['lesson-weigh-1']);
+    });
+
+    it('keep their ids apart when a lesson is taught twice', () => {
+        const twice = { ...week, lessons: [...week.lessons, ...week.lessons] };
+        const ids = briefSections(twice).map(section => section.id);
+        expect(new Set(ids).size).toBe(ids.length);
+    });
+
+    it('leave out what has nothing to say, and say what is empty', () => {
+        const bare = { ...week, fetch: [], stayOnShelf: [], putAway: [], buy: [], cautions: [], lessons: [], next: undefined };
+        expect(briefSections({ ...bare, week: 12 }).map(section => section.id)).toEqual(['week', 'fetch', 'buy', 'ahead']);
+        expect(briefSections(bare).map(section => section.id)).toEqual(['week', 'fetch', 'buy']);
+    });
+});
+
+describe.each(Object.entries(pages))('the %s', (_name, html) => {
+    it('has its headings in order', () => {
+        const levels = [...html.matchAll(/<h([1-6])[ >]/g)].map(heading => Number(heading[1]));
+        expect(levels.filter(level => level === 1)).toHaveLength(1);
+        expect(levels[0]).toBe(1);
+        levels.forEach((level, index) => expect(level - (levels[index - 1] ?? 0)).toBeLessThanOrEqual(1));
+    });
+
+    it('has unique ids, and every link within it arrives', () => {
+        const ids = [...html.matchAll(/ id="([^"]*)"/g)].map(id => id[1]);
+        expect(new Set(ids).size).toBe(ids.length);
+        const targets = [...html.matchAll(/(?: href="#| fill="url\(#| aria-labelledby=")([^")]+)/g)].map(target => target[1]);
+        expect(targets.length).toBeGreaterThan(10);
+        for (const target of targets) expect(ids).toContain(target);
+    });
+
+    it('tells the deferral once', () => {
+        expect(html.split('Local rules, product labels and qualified advice come first.')).toHaveLength(2);
+    });
+});
+
+describe('the way back', () => {
+    it('holds whole addresses and a button for each line in the preview', () => {
+        expect(pages.preview).toContain('<button type="button" class="lead" data-uri="file:///home/someone/Our%20year/weighing.lesson" data-line="17">Do</button>');
+        const lines = [...pages.preview.matchAll(/<(?!button)\w+[^>]* data-line="(\d+)"/g)].map(line => line[1]);
+        const buttons = new Set([...pages.preview.matchAll(/<button[^>]* data-line="(\d+)"/g)].map(line => line[1]));
+        expect(lines.filter(line => !buttons.has(line))).toEqual([]);
+    });
+
+    it('never tells on a page where the programme lies on a disk', () => {
+        expect(pages.page).not.toContain('someone');
+        expect(pages.page).toContain('data-uri="weighing.lesson" data-line="7"');
+        expect(pages.page).toContain('(weighing.lesson, line 8)');
+        expect(pages.page).not.toContain('<button');
+        expect(briefPage(week, { root: 'file:///home/someone' })).toContain('data-uri="Our%20year/weighing.lesson"');
+    });
+});
+
+describe('the page', () => {
+    it('asks for nothing from outside and takes the theme asked for', () => {
+        expect(pages.page).toContain("default-src 'none'");
+        expect(pages.page).toContain('<html lang="en">');
+        expect(briefPage(week, { theme: 'dark' })).toContain('<html lang="en" data-theme="dark">');
+        expect(pages.page).toContain('<title>Week 3 of 12: Measure and Make</title>');
+        expect(pages.page).not.toMatch(/@import|url\((?!#)/);
+    });
+
+    it('calls nothing new in the first week', () => {
+        expect(pages.page).toContain('new this week');
+        expect(briefPage({ ...week, week: 1 })).not.toContain('new this week');
+    });
+
+    it('says in words what the kits lack', () => {
+        expect(pages.page).toContain('Kits and cupboard hold 60; 20 more needed.');
+    });
+});

@@ -1,0 +1,118 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { ClassSheet, CourseSheet } from '@haversack/language/sheets/sheet';
+import type { WeekBrief } from '../../server/planning/figures.js';
+import { planWeek } from '../../server/planning/week.js';
+import {
+    consumable, course, file, held, kit, klass, lesson, measured, meets, mention, need, on, percent, programme, range, reusable
+} from './sheets.js';
+
+type Declared = Parameters<typeof file>[number];
+const stocked = (brief: WeekBrief) => brief.fetch.flatMap(g => g.things)
+    .map(t => [t.name, t.amount.text, t.atHand?.text, t.missing?.text]);
+
+/** One lesson a week on Mondays from 7 September 2026; each needs so many beads (used up) and cubes (handed back). */
+function weekly(amounts: number[], own: Partial<ClassSheet> = {}, extra: Declared[] = [], ofCourse: Partial<CourseSheet> = {}) {
+    const names = amounts.map((_, i) => `l${i}`);
+    const sheets = programme(consumable('bead', { source: 'shop' }), reusable('cube', { source: 'shop' }), ...extra,
+        ...names.map((n, i) => lesson(n, [need('bead', String(amounts[i]), 'class'), need('cube', String(amounts[i]), 'class')])),
+        course('c', names, ofCourse), klass('k', 'c', 7, { starts: on('2026-09-07'), meets: meets('mon'), ...own }));
+    return (week: number) => planWeek(sheets, { week });
+}
+
+describe('at hand', () => {
+    test('nothing is known: no figure, all is missing', () => {
+        expect(stocked(weekly([10])(1))).toEqual([['bead', '10', undefined, '10'], ['cube', '10', undefined, '10']]);
+    });
+    test('consumables run down week by week, reusables do not', () => {
+        const brief = weekly([10, 30, 10], { onHand: [held('bead', '35'), held('cube', '35')] });
+        expect([1, 2, 3].map(w => stocked(brief(w)))).toEqual([
+            [['bead', '10', '35', undefined], ['cube', '10', '35', undefined]],
+            [['bead', '30', '25', '5'], ['cube', '30', '35', undefined]],
+            [['bead', '10', '0', '10'], ['cube', '10', '35', undefined]]
+        ]);
+        const trail = brief(3).fetch[0]?.things[0]?.atHand?.trail;
+        expect(trail?.map(s => s.words)).toEqual(['on hand: 35', 'used in weeks 1 and 2: 40']);
+        expect(trail?.[0]?.place).toBeDefined();
+    });
+    test('spares are used up with the rest', () => {
+        const names = ['a', 'b'];
+        const sheets = programme(consumable('bead', { spare: percent('10') }), ...names.map(n => lesson(n, [need('bead', '50', 'class')])), course('c', names),
+            klass('k', 'c', 7, { meets: meets('mon'), onHand: [held('bead', '100')] }));
+        expect(stocked(planWeek(sheets, { week: 2 }))).toEqual([['bead', '55', '45', '10']]);
+    });
+    test('orders count from the first meeting after they arrive', () => {
+        const brief = weekly([10, 10, 10], { onOrder: [held('bead', '100', '2026-09-14'), held('cube', '5', '2026-09-13')] });
+        expect([1, 2, 3].map(w => stocked(brief(w)))).toEqual([
+            [['bead', '10', undefined, '10'], ['cube', '10', undefined, '10']],
+            [['bead', '10', undefined, '10'], ['cube', '10', '5', '5']],
+            [['bead', '10', '100', undefined], ['cube', '10', '5', '5']]
+        ]);
+        expect(brief(2).buy[0]?.when).toBe('needed Mon 14 Sep; 100 on order, arriving Mon 14 Sep');
+        expect(brief(3).fetch[0]?.things[0]?.atHand?.trail.map(s => s.words)).toEqual(['arrived Mon 14 Sep: 100', 'used in weeks 1 and 2: 20']);
+    });
+    test('an order without a date, or a plan without dates, is not counted on, said', () => {
+        const undated = weekly([10], { onOrder: [held('bead', '100'), held('cube', '9', '2026-02-30')] })(1);
+        expect(stocked(undated).map(s => s[3])).toEqual(['10', '10']);
+        expect(undated.assumptions).toEqual([
+            '100 of “Bead” on order have no date of arrival: they are not counted on.', '9 of “Cube” on order have no date of arrival: they are not counted on.'
+        ]);
+        const plain = weekly([10], { starts: undefined, onOrder: [held('bead', '100', '2026-09-01')] })(1);
+        expect(stocked(plain)[0]?.[3]).toBe('10');
+        expect(plain.assumptions.at(-1)).toBe('Without dates for the weeks, the order of “Bead” is not counted on.');
+    });
+    test('amounts are converted, or left out and said', () => {
+        const sheets = (text: string) => programme(consumable('bean', { ...measured('g'), source: 'shop' }), lesson('a', [need('bean', '1 kg', 'class')]),
+            course('c', ['a']), klass('k', 'c', 7, { onHand: [held('bean', text)] }));
+        expect(stocked(planWeek(sheets('1 lb'), { week: 1 }))).toEqual([['bean', '1 kg', '453.6 g', '546.41 g']]);
+        const left = planWeek(sheets('2 cup'), { week: 1 });
+        expect(stocked(left)).toEqual([['bean', '1 kg', undefined, '1 kg']]);
+        expect(left.assumptions.at(-1)).toBe('The class has 2 cup of “Bean”, which cannot be counted in g: it is left out.');
+    });
+    test('home things are missing only where some are known to be there', () => {
+        const sheets = (onHand: ReturnType<typeof held>[]) => programme(reusable('jar', { source: 'home' }), lesson('a', [need('jar', '9', 'class')]),
+            course('c', ['a']), klass('k', 'c', 7, { onHand }));
+        expect(stocked(planWeek(sheets([]), { week: 1 }))).toEqual([['jar', '9', undefined, undefined]]);
+        expect(stocked(planWeek(sheets([held('jar', '4')]), { week: 1 }))).toEqual([['jar', '9', '4', '5']]);
+    });
+});
+
+describe('kits', () => {
+    const box = kit('box', ['cube', '20'], ['bead', '30']);
+    const per = (who: CourseSheet['uses'][number]['per'], count = 1): Partial<CourseSheet> => ({ uses: [{ kit: mention('box'), count, per: who, at: range() }] });
+    const cubes = (brief: WeekBrief) => stocked(brief).find(s => s[0] === 'cube')?.[2];
+    test("the class's own kits count, and only they", () => {
+        const own = { kits: [{ kit: mention('box'), count: 3, at: range() }] };
+        expect(cubes(weekly([10], own, [box], per({ who: 'all' }, 9))(1))).toBe('60');
+        expect(weekly([10], own, [box])(1).fetch[0]?.things[0]?.atHand?.trail[0]?.words).toBe('3 kits “Box” with 30: 90');
+    });
+    test("else the course's: per so many learners, in all, per family", () => {
+        expect(cubes(weekly([10], {}, [box], per({ who: 'learners', of: 4 }))(1))).toBe('40');
+        expect(cubes(weekly([10], {}, [box], per({ who: 'all' }, 3))(1))).toBe('60');
+        const family = weekly([10], {}, [box], per({ who: 'family' }))(1);
+        expect(cubes(family)).toBe('20');
+        expect(family.assumptions).toEqual(['“Box” comes per family, and the class does not list its kits: 1 kit counted.']);
+    });
+    test('consumables of a kit run down too', () => {
+        const brief = weekly([10, 25], { kits: [{ kit: mention('box'), count: 1, at: range() }] }, [box]);
+        expect(stocked(brief(2))[0]).toEqual(['bead', '25', '20', '5']);
+    });
+    test('a kit that no file declares, or none of it, holds nothing', () => {
+        expect(cubes(weekly([10], { kits: [{ kit: mention('chest'), count: 3, at: range() }, { kit: mention('box'), count: 0, at: range() }] }, [box])(1))).toBeUndefined();
+    });
+});
+
+test('more on hand never makes more missing, and at hand covers the rest exactly', () => {
+    const amounts = fc.array(fc.integer({ min: 1, max: 50 }), { minLength: 1, maxLength: 5 });
+    fc.assert(fc.property(amounts, fc.integer({ min: 0, max: 200 }), fc.integer({ min: 0, max: 50 }), (needs, have, more) => {
+        const less = weekly(needs, { onHand: [held('bead', String(have)), held('cube', String(have))] });
+        const rich = weekly(needs, { onHand: [held('bead', String(have + more)), held('cube', String(have + more))] });
+        needs.forEach((_, i) => {
+            const [a, b] = [stocked(less(i + 1)), stocked(rich(i + 1))];
+            a.forEach((row, j) => {
+                expect(Number(b[j]?.[3] ?? 0)).toBeLessThanOrEqual(Number(row[3] ?? 0));
+                expect(Number(row[3] ?? 0)).toBe(Math.max(0, Number(row[1]) - Number(row[2])));
+            });
+        });
+    }), { numRuns: 40 });
+});
