@@ -29,8 +29,10 @@ export interface BriefAnswer {
     weeks: number;
     class?: string;
     classes: { name: string; title: string }[];
-    /** True while the text has problems, so that the preview can mark itself stale. */
+    /** Errors in the file at `uri`, so that the preview can say that it shows the text as far as it can be read. */
     problems: number;
+    /** First and last line (from 0) of the declaration at the cursor, so that the preview marks nothing of another one. */
+    around?: { from: number; to: number };
 }
 
 /** Why no brief can be shown, in words for a teacher. */

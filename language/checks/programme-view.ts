@@ -1,5 +1,9 @@
 import type { Programme } from '../sheets/programme.js';
-import type { CourseSheet, LessonSheet, Mention, Need, PartSheet, Prose, Step } from '../sheets/sheet.js';
+import type { CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } from '../sheets/sheet.js';
+import { circlesOf } from './circles.js';
+import { courseFacts, type CourseFacts } from './course-facts.js';
+import { lessonFacts, type LessonFacts } from './lesson-facts.js';
+import { allSteps, namesIn } from './walk-lessons.js';
 
 /** A lesson at its place in a course. */
 export interface Taught {
@@ -13,15 +17,15 @@ export interface Taught {
 
 /** A programme with what several checks ask of it, each worked out once when first asked. */
 export class ProgrammeView {
-    private orderMemo?: ReadonlyMap<string, readonly Taught[]>;
-    private coursesMemo?: ReadonlyMap<string, readonly Taught[]>;
-    private usedMemo?: ReadonlySet<string>;
+    private readonly memo = new Map<string, unknown>();
+    private readonly lessonMemo = new Map<LessonSheet, LessonFacts>();
+    private readonly courseMemo = new Map<string, CourseFacts>();
 
     constructor(readonly programme: Programme) {}
 
     /** The lessons of each course in teaching order, by the course's name. */
     get courses(): ReadonlyMap<string, readonly Taught[]> {
-        if (!this.coursesMemo) {
+        return this.once('courses', () => {
             const courses = new Map<string, Taught[]>();
             for (const course of this.programme.courses.values()) {
                 const taught: Taught[] = [];
@@ -32,41 +36,78 @@ export class ProgrammeView {
                 }
                 courses.set(course.name, taught);
             }
-            this.coursesMemo = courses;
-        }
-        return this.coursesMemo;
+            return courses;
+        });
     }
 
     /** Every place at which a lesson is taught, by the lesson's name. */
     get taughtAt(): ReadonlyMap<string, readonly Taught[]> {
-        if (!this.orderMemo) {
+        return this.once('taughtAt', () => {
             const order = new Map<string, Taught[]>();
             for (const lessons of this.courses.values()) {
-                for (const taught of lessons) {
-                    const places = order.get(taught.mention.name);
-                    if (places) places.push(taught);
-                    else order.set(taught.mention.name, [taught]);
-                }
+                for (const taught of lessons) push(order, taught.mention.name, taught);
             }
-            this.orderMemo = order;
-        }
-        return this.orderMemo;
+            return order;
+        });
     }
 
-    /** Names of things that some lesson, game or not-needed list names; unreadable lines count as naming everything in them. */
+    /** The first place of a lesson in each course that teaches it. */
+    placesOf(lesson: LessonSheet): Taught[] {
+        const places = this.taughtAt.get(lesson.name) ?? [];
+        return places.filter((taught, index) => taught.lesson === lesson && places.findIndex(({ course }) => course === taught.course) === index);
+    }
+
+    factsOf(lesson: LessonSheet): LessonFacts {
+        let facts = this.lessonMemo.get(lesson);
+        if (!facts) {
+            facts = lessonFacts(lesson, this.programme);
+            this.lessonMemo.set(lesson, facts);
+        }
+        return facts;
+    }
+
+    factsOfCourse(course: CourseSheet): CourseFacts {
+        let facts = this.courseMemo.get(course.name);
+        if (!facts) {
+            facts = courseFacts(course, this);
+            this.courseMemo.set(course.name, facts);
+        }
+        return facts;
+    }
+
+    /** The lessons that play a game, by the game's name. */
+    get playedIn(): ReadonlyMap<string, readonly LessonSheet[]> {
+        return this.once('playedIn', () => {
+            const played = new Map<string, LessonSheet[]>();
+            for (const lesson of this.programme.lessons.values()) {
+                for (const part of lesson.parts) {
+                    if (part.kind === 'game') push(played, part.name, lesson);
+                }
+            }
+            return played;
+        });
+    }
+
+    /**
+     * Names of things that a lesson or game names in its needs, its text or its not-needed list, or that stand in for another.
+     * Lines that could not be read count as naming everything in them.
+     */
     get usedThings(): ReadonlySet<string> {
-        if (!this.usedMemo) {
+        return this.once('usedThings', () => {
             const used = new Set<string>(this.programme.unreadable);
             const take = (needs: readonly Need[]): void => {
                 for (const need of needs) for (const option of need.options) used.add(option.thing.name);
             };
             for (const file of this.programme.files.values()) {
                 for (const lesson of file.lessons) {
-                    for (const need of allNeeds(lesson)) take([need]);
+                    const { needs, named } = this.factsOf(lesson);
+                    take(needs);
+                    for (const name of named.keys()) used.add(name);
                     for (const thing of lesson.notNeeded) used.add(thing.name);
                 }
                 for (const game of file.games) {
                     take(game.needs);
+                    for (const step of allSteps(game.steps)) for (const { name } of namesIn(step.prose)) used.add(name);
                     if (game.found) used.add(game.found.book.name);
                 }
                 for (const material of file.materials) for (const standIn of material.standIns) used.add(standIn.thing.name);
@@ -74,32 +115,67 @@ export class ProgrammeView {
                     for (const change of adaptation.changes) if (change.does === 'swap') used.add(change.forThing.name);
                 }
             }
-            this.usedMemo = used;
-        }
-        return this.usedMemo;
+            return used;
+        });
+    }
+
+    /** Objectives that a lesson introduces, practises, checks or names in its text. */
+    get usedObjectives(): ReadonlySet<string> {
+        return this.once('usedObjectives', () => {
+            const used = new Set<string>(this.programme.unreadable);
+            for (const lesson of this.programme.lessons.values()) {
+                for (const { name } of [...lesson.introduces, ...lesson.practises, ...lesson.checks]) used.add(name);
+                for (const name of this.factsOf(lesson).named.keys()) used.add(name);
+            }
+            return used;
+        });
+    }
+
+    /** Lessons that follow each other in a circle, by name: the names of the circle in order. */
+    get lessonCircles(): ReadonlyMap<string, readonly string[]> {
+        return this.once('lessonCircles', () => circlesOf(this.programme.lessons, lesson => lesson.follows));
+    }
+
+    /** Objectives that build on each other in a circle. */
+    get objectiveCircles(): ReadonlyMap<string, readonly string[]> {
+        return this.once('objectiveCircles', () => circlesOf(this.programme.objectives, objective => objective.buildsOn));
+    }
+
+    /** True where a line of the declaration could not be read: it may say more than its sheet. */
+    isBroken(declared: Declared): boolean {
+        return this.brokenDeclarations.has(declared);
+    }
+
+    private get brokenDeclarations(): ReadonlySet<Declared> {
+        return this.once('broken', () => {
+            const broken = new Set<Declared>();
+            for (const file of this.programme.files.values()) {
+                if (!file.brokenLines?.length) continue;
+                const declared = declarationsOf(file).sort((a, b) => a.whole.start.line - b.whole.start.line);
+                for (const line of file.brokenLines) {
+                    const above = declared.filter(({ whole }) => whole.start.line <= line).pop();
+                    if (above) broken.add(above);
+                }
+            }
+            return broken;
+        });
+    }
+
+    private once<T>(name: string, work: () => T): T {
+        if (!this.memo.has(name)) this.memo.set(name, work());
+        return this.memo.get(name) as T;
     }
 }
 
-/** A lesson's own needs and those of its parts, without those that a game brings. */
-export function allNeeds(lesson: LessonSheet): Need[] {
-    return [...lesson.needs, ...lesson.parts.flatMap(part => part.needs)];
+function push<T>(map: Map<string, T[]>, name: string, value: T): void {
+    const values = map.get(name);
+    if (values) values.push(value);
+    else map.set(name, [value]);
 }
 
-/** Steps with those under them. */
-export function allSteps(steps: readonly Step[]): Step[] {
-    return steps.flatMap(step => [step, ...allSteps(step.under)]);
-}
-
-/** Names in braces in a prose. */
-export function namesIn(prose: Prose): Mention[] {
-    return prose.parts.flatMap(part => ('name' in part ? [{ name: part.name, at: part.at }] : []));
-}
-
-/** All prose of a lesson, its parts included. */
-export function allProse(lesson: LessonSheet): Prose[] {
-    const cautions = [...lesson.cautions, ...lesson.parts.flatMap(part => part.cautions)];
+export function declarationsOf(file: FileSheet): Declared[] {
     return [
-        ...allSteps([...lesson.steps, ...lesson.parts.flatMap((part: PartSheet) => part.steps)]).map(step => step.prose),
-        ...cautions.flatMap(caution => (caution.prose ? [caution.prose] : []))
+        ...file.materials, ...file.prints, ...file.books, ...file.games, ...file.kits, ...file.lessons, ...file.objectives, ...file.frameworks,
+        ...file.courses, ...file.classes, ...file.adaptations
     ];
 }

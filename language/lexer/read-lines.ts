@@ -1,15 +1,21 @@
 import type { GrammarAutomaton, GrammarState } from './automaton.js';
 import { fitLine, isWhole, proseTokens, type BraceProblem, type DraftToken, type Fit } from './fit-line.js';
 import { mendLine } from './mend-line.js';
+import { linesBelow, usualStep } from './indentation.js';
 import * as tell from './messages.js';
 import type { ReadingProblem } from './problems.js';
 import { isComment, linesOf, type Line } from './scan.js';
 import type { TokenSink } from './token-list.js';
 
+/** Words that a line of ordinary text may well begin with: such a line goes on from the text above. */
+const everydayWords = new Set(['from', 'in', 'at', 'off', 'on', 'draft', 'parts', 'keeps', 'spare', 'move', 'split', 'words']);
+
 /** A block that is open: its statements begin at one column. */
 interface Block {
     /** Column of its statements, tabs counted to eight. */
     column: number;
+    /** Another column at which a line has been let pass after one message. */
+    alsoAt?: number;
     /** What the block belongs to, as facts/statements.ts calls it. */
     head: string;
     /** What may come next in it. */
@@ -18,6 +24,7 @@ interface Block {
     lastHead: string;
     /** Properties set already that may be set only once. */
     set: Set<string>;
+    lastWasAgain?: boolean;
 }
 
 /** Where a line may stand: in an open block, or in a new one under the last statement. */
@@ -60,6 +67,8 @@ class Reader {
     /** The line whose prose ran to its end, so that a stray line after it can be told to go deeper. */
     private proseBefore = false;
     private proseColumn = 0;
+    private step: number | undefined;
+    private lastLost: { column: number; code: ReadingProblem['code'] } | undefined;
     private reportedLine = 0;
 
     constructor(private readonly text: string, automaton: GrammarAutomaton, private readonly list: TokenSink) {
@@ -103,7 +112,12 @@ class Reader {
         const spots = this.spotsFor(line);
         const meant = spots[0]!;
         const straight = fitLine(this.text, line, line.content, meant.state);
-        if (isWhole(straight)) return this.take(index, meant, straight);
+        if (isWhole(straight)) {
+            const inner = this.slippedOutOf(index, meant, straight);
+            if (!inner) return this.take(index, meant, straight);
+            this.report(tell.misplaced(line, inner.spot.head, inner.fit, this.columnOf(inner.spot)));
+            return this.take(index, inner.spot, inner.fit);
+        }
         for (const other of spots.slice(1)) {
             const fit = fitLine(this.text, line, line.content, other.state);
             if (!isWhole(fit) || fit.tokens[0]!.symbol === 'NAME' && !other.opens && other.depth < this.blocks.length - 1) continue;
@@ -115,7 +129,11 @@ class Reader {
             this.report(tell.mended(this.text, line, meant.head, straight, mended));
             return this.take(index, meant, mended.fit);
         }
-        this.report(tell.unreadable(this.text, line, meant.head, straight, this.proseBefore));
+        const problem = tell.unreadable(this.text, line, meant.head, straight, this.proseBefore);
+        // Lines side by side that are lost for the same reason have one cause, such as a missing `materials` above them.
+        const sameCause = straight.tokens.length === 0 && this.lastLost?.column === line.wide && this.lastLost.code === problem.code;
+        if (!sameCause) this.report(problem);
+        this.lastLost = straight.tokens.length === 0 ? { column: line.wide, code: problem.code } : undefined;
         this.lose(line);
         this.lostColumn = line.wide;
         return index + 1;
@@ -129,14 +147,19 @@ class Reader {
         let meant: Spot;
         if (line.wide > top.column) {
             meant = under ?? inBlocks[0]!;
-            if (!under) this.report(tell.tooDeep(line, top.column));
+            if (!under && top.alsoAt !== line.wide) {
+                this.report(tell.tooDeep(line, top.column));
+                top.alsoAt = line.wide;
+            }
         } else {
             let depth = this.blocks.length - 1;
-            while (depth > 0 && this.blocks[depth]!.column > line.wide) depth--;
+            while (depth > 0 && this.blocks[depth]!.column > line.wide && this.blocks[depth]!.alsoAt !== line.wide) depth--;
             // Between two columns that are in use, the deeper one is the likelier slip.
             if (this.blocks[depth]!.column < line.wide) {
+                const inner = this.blocks[depth + 1]!;
                 meant = this.spotIn(depth + 1);
-                this.report(tell.betweenColumns(line, meant.head, this.blocks[depth + 1]!.column));
+                this.report(tell.betweenColumns(line, meant.head, inner.column));
+                inner.alsoAt = line.wide;
             } else {
                 meant = this.spotIn(depth);
             }
@@ -165,6 +188,23 @@ class Reader {
         return { depth, opens: false, state, head: this.blocks[depth]!.head };
     }
 
+    /**
+     * A line that would close a block may have slipped out of it to the left: so when it fits there too, and a line below it,
+     * deeper than it, goes on in that block.
+     */
+    private slippedOutOf(index: number, meant: Spot, fit: Fit): { spot: Spot; fit: Fit } | undefined {
+        const inner = this.innermost;
+        const line = this.lines[index]!;
+        if (meant.opens || meant.depth === this.blocks.length - 1 || fit.state.move('EOL')?.accepts('INDENT')) return undefined;
+        const spot = this.spotIn(this.blocks.length - 1);
+        const innerFit = fitLine(this.text, line, line.content, spot.state);
+        const goesOn = isWhole(innerFit) && linesBelow(this.text, this.lines, index, line.wide).some(below => {
+            const next = below.wide === inner.column ? fitLine(this.text, below, below.content, spot.state) : undefined;
+            return next !== undefined && isWhole(next) && next.tokens[0]!.symbol !== 'NAME';
+        });
+        return goesOn ? { spot, fit: innerFit } : undefined;
+    }
+
     private columnOf(spot: Spot): number {
         return spot.opens ? this.innermost.column + 2 : this.blocks[spot.depth]!.column;
     }
@@ -174,17 +214,15 @@ class Reader {
         const line = this.lines[index]!;
         if (spot.opens) {
             this.list.addEmpty('INDENT');
-            const column = Math.max(line.wide, this.innermost.column + 1);
+            const column = this.columnOfBlock(index, fit);
+            if (column !== line.wide) this.report(tell.misplaced(line, spot.head, fit, column));
             this.blocks.push({ column, head: spot.head, state: spot.state, lastHead: '', set: new Set() });
         } else {
             this.closeTo(spot.depth + 1);
         }
         const block = this.innermost;
         for (const token of fit.tokens) this.list.add(token, line);
-        for (const single of fit.singles) {
-            if (block.set.has(single)) this.report(tell.saidTwice(line, block.head, fit));
-            block.set.add(single);
-        }
+        this.noteSingles(block, fit, line);
         block.lastHead = tell.headOf(block.head, fit.tokens);
         let next = index + 1;
         let state = fit.state;
@@ -194,6 +232,7 @@ class Reader {
         } else {
             this.addTrailingComment(fit, line);
         }
+        this.lastLost = undefined;
         this.proseBefore = fit.prose;
         this.proseColumn = line.wide;
         this.list.addEmpty('EOL');
@@ -201,10 +240,47 @@ class Reader {
         return next;
     }
 
+    /**
+     * The column of a block whose first line this is. Its own, unless that is not the file's usual step in and the lines that
+     * follow in the block tell another: then it is this line that has slipped.
+     */
+    private columnOfBlock(index: number, fit: Fit): number {
+        const header = this.innermost.column;
+        const own = this.lines[index]!.wide;
+        this.step ??= usualStep(this.lines);
+        const usual = header + this.step;
+        if (own === usual) return own;
+        const below = linesBelow(this.text, this.lines, index, header);
+        if (below.length === 0) return Math.max(own, header + 1);
+        const least = Math.min(...below.map(line => line.wide));
+        if (own <= header) return this.standsUnder(fit, below[0]!) ? usual : least;
+        if (least === own) return own > usual && this.standsUnder(fit, below[0]!) && !this.standsBeside(fit, below[0]!) ? usual : own;
+        if (least < own) return least === usual || below.every(line => line.wide !== own) ? least : own;
+        if (least === usual && !this.standsUnder(fit, below[0]!)) return least;
+        return below.some(line => line.wide === usual) ? usual : own;
+    }
+
+    private standsUnder(fit: Fit, line: Line): boolean {
+        const under = fit.state.move('EOL')?.move('INDENT');
+        return under !== undefined && isWhole(fitLine(this.text, line, line.content, under));
+    }
+
+    private standsBeside(fit: Fit, line: Line): boolean {
+        return isWhole(fitLine(this.text, line, line.content, fit.state.move('EOL')!));
+    }
+
     private addTrailingComment(fit: Fit, line: Line): void {
         let at = fit.at;
         while (at < line.end && !isComment(this.text, at)) at++;
         if (at < line.end && fit.stopped === undefined) this.list.addComment(at, line);
+    }
+
+    /** Of several such lines side by side the first is told: they have one cause, such as a missing line above them. */
+    private noteSingles(block: Block, fit: Fit, line: Line): void {
+        const again = fit.singles.some(single => block.set.has(single));
+        if (again && !block.lastWasAgain) this.report(tell.saidTwice(line, block.head, fit));
+        block.lastWasAgain = again;
+        for (const single of fit.singles) block.set.add(single);
     }
 
     private addProse(line: Line, from: number, end: number, state: GrammarState): GrammarState {
@@ -220,12 +296,13 @@ class Reader {
 
     /** Prose goes on over deeper lines until one that begins a statement; comments between change nothing. */
     private addContinuation(index: number, state: GrammarState, after: GrammarState): number {
-        const first = this.lines[index]!;
+        // A line that slipped to the left does not make text of the lines beside it.
+        const column = Math.max(this.lines[index]!.wide, this.innermost.column);
         let next = index + 1;
         for (let at = next; at < this.lines.length; at++) {
             const line = this.lines[at]!;
             if (line.content === line.end || isComment(this.text, line.content)) continue;
-            if (line.wide <= first.wide || this.beginsStatement(line, after)) break;
+            if (line.wide <= column || this.beginsStatement(line, after)) break;
             for (const between of this.lines.slice(next, at)) {
                 if (between.content < between.end) this.list.addComment(between.content, between);
             }
@@ -235,19 +312,26 @@ class Reader {
         return next;
     }
 
-    /** True when a deeper line is `word:` of a statement that may stand under the prose or beside it, with or without the colon. */
+    /**
+     * True when a deeper line is no text but a statement: `word:`, or `expect` and `help` without their colon, or a whole line
+     * such as `activity two-bags 15 min` that has slipped to the right.
+     */
     private beginsStatement(line: Line, after: GrammarState): boolean {
-        const head = /^([a-z]+)(?:[ \t]+[a-z]+)?[ \t]*:|^(expect|help)[ \t]+\p{Lu}/u.exec(this.text.slice(line.content, Math.min(line.end, line.content + 40)));
-        if (!head) return false;
+        const head = /^([a-z-]+)(?:[ \t]+[a-z]+)?[ \t]*(:?)|$/u.exec(this.text.slice(line.content, Math.min(line.end, line.content + 40)))!;
+        if (!head[1]) return false;
         const under = after.move('INDENT');
-        if (head[2]) return under?.accepts(head[2]) ?? false;
+        if (under?.accepts(head[1]) && /^[ \t]+\p{Lu}/u.test(this.text.slice(line.content + head[1].length, line.end))) return true;
         const states = [under, after];
         let outer: GrammarState | undefined = after;
         for (let depth = this.blocks.length - 1; depth > 0; depth--) {
             outer = outer?.move('DEDENT');
             states.push(outer);
         }
-        return states.some(state => state !== undefined && fitLine(this.text, line, line.content, state).prose);
+        return states.some(state => {
+            if (!state?.accepts(head[1]!)) return false;
+            const fit = fitLine(this.text, line, line.content, state);
+            return fit.prose || (isWhole(fit) && !everydayWords.has(head[1]!));
+        });
     }
 
     /** One line, one message about its shape. */

@@ -1,7 +1,7 @@
 import type { AstNode } from 'langium';
 import * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
-import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Span, Step, StepWord, WrittenDate } from './sheet.js';
+import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, StepWord, WrittenDate } from './sheet.js';
 import { titleFromName } from './titles.js';
 
 /** Parts that several families of declarations share, from syntax nodes to plain data. */
@@ -45,20 +45,24 @@ export function count(text: string | undefined): number | undefined {
 export function prose(node: ast.Prose | undefined): Prose {
     const parts: ProsePart[] = [];
     let lastLine: number | undefined;
+    const addText = (text: string, start: Range['start']): void => {
+        const starts = text.split('\n').map(() => start);
+        const last = parts[parts.length - 1];
+        if (last && 'text' in last) {
+            last.text += text;
+            last.starts!.push(...starts.slice(1));
+        } else {
+            parts.push({ text, starts });
+        }
+    };
     for (const part of node?.parts ?? []) {
         const at = rangeOf(part);
         const breakBefore = lastLine !== undefined && at.start.line > lastLine ? '\n' : '';
         lastLine = at.end.line;
         if (ast.isProseText(part)) {
-            const last = parts[parts.length - 1];
-            if (last && 'text' in last) last.text += breakBefore + part.text;
-            else parts.push({ text: breakBefore + part.text });
+            addText(breakBefore + part.text, at.start);
         } else {
-            if (breakBefore) {
-                const last = parts[parts.length - 1];
-                if (last && 'text' in last) last.text += breakBefore;
-                else parts.push({ text: breakBefore });
-            }
+            if (breakBefore) addText(breakBefore, at.start);
             parts.push({ name: part.ref.$refText, at: mention(part.ref).at });
         }
     }
@@ -71,13 +75,13 @@ export function step(node: ast.Step): Step {
 }
 
 export function caution(node: ast.Caution): Caution {
-    return { kind: node.kind, prose: node.prose && prose(node.prose), at: rangeOf(node) };
+    return { kind: node.kind, kindAt: propertyRange(node, 'kind'), prose: node.prose && prose(node.prose), at: rangeOf(node) };
 }
 
 export function need(node: ast.Need): Need {
     const per = node.per;
     return {
-        options: node.options.map(option => ({ thing: mention(option.thing), parts: mentions(option.parts) })).filter(option => option.thing.name !== ''),
+        options: node.options.map(option => ({ thing: mention(option.thing), parts: mentions(option.parts), at: rangeOf(option) })).filter(option => option.thing.name !== ''),
         amount: amount(node.amount),
         per: per && perWhom(per),
         inKit: node.inKit ? true : node.notInKit ? false : undefined,

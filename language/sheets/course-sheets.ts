@@ -72,6 +72,7 @@ export function adaptationSheet(node: ast.Adaptation, uri: string): AdaptationSh
         ...declared(node, uri),
         of: optional(mention(node.of)),
         edition: node.edition,
+        editionAt: node.edition === undefined ? undefined : propertyRange(node, 'edition'),
         forClass: optional(node.forClass && mention(node.forClass)),
         changes: node.changes.map(line => ({ ...change(line), because: line.because && prose(line.because), at: rangeOf(line) }))
     };

@@ -5,10 +5,10 @@ import { lessonSheet } from './lesson-sheets.js';
 import type { FileSheet } from './sheet.js';
 
 /** From the syntax tree of one file to plain data. Declarations whose name is missing are left out. */
-export function makeSheet(file: ast.ProgrammeFile, uri: string, unreadable: readonly string[]): FileSheet {
+export function makeSheet(file: ast.ProgrammeFile, uri: string, unreadable: readonly string[], brokenLines: readonly number[] = []): FileSheet {
     const sheet: FileSheet = {
         uri, materials: [], prints: [], books: [], games: [], kits: [], lessons: [], objectives: [], frameworks: [],
-        courses: [], classes: [], adaptations: [], unreadable: [...unreadable]
+        courses: [], classes: [], adaptations: [], unreadable: [...unreadable], brokenLines: [...brokenLines]
     };
     for (const node of file.declarations) {
         if (!node.name) continue;

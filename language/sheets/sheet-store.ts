@@ -15,8 +15,8 @@ export class SheetStore {
         const tree = document.parseResult.value as ProgrammeFile;
         let sheet = this.sheets.get(tree);
         if (!sheet) {
-            const report = document.parseResult.lexerReport as ReadingReport | undefined;
-            sheet = makeSheet(tree, document.uri.toString(), report?.unreadable ?? []);
+            const { unreadable, brokenLines } = notUnderstood(document);
+            sheet = makeSheet(tree, document.uri.toString(), unreadable, brokenLines);
             this.sheets.set(tree, sheet);
         }
         return sheet;
@@ -31,4 +31,18 @@ export class SheetStore {
         this.last = { sheets, view };
         return view;
     }
+}
+
+/** What the lexer could not make sense of: words that may name anything, and lines that may say more than was read. */
+function notUnderstood(document: LangiumDocument): { unreadable: string[]; brokenLines: number[] } {
+    const report = document.parseResult.lexerReport as ReadingReport | undefined;
+    const wrong = (report?.problems ?? []).filter(({ severity }) => severity === 'error');
+    if (!report || wrong.length === 0) return { unreadable: report?.unreadable ?? [], brokenLines: [] };
+    const lines = document.textDocument.getText().split(/\r\n|\r|\n/);
+    const unreadable = new Set(report.unreadable);
+    for (const { code, line } of wrong) {
+        if (code !== 'unfinished-line') continue;
+        for (const [word] of (lines[line - 1] ?? '').matchAll(/[\p{L}\p{N}]+(?:-[\p{L}\p{N}]+)*/gu)) unreadable.add(word);
+    }
+    return { unreadable: [...unreadable], brokenLines: [...new Set(wrong.map(({ line }) => line - 1))] };
 }

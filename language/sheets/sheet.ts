@@ -44,8 +44,11 @@ export interface WrittenDate {
     at: Range;
 }
 
-/** A piece of prose: text in CommonMark inline notation, or a name that stood in braces. */
-export type ProsePart = { text: string } | { name: string; at: Range };
+/**
+ * A piece of prose: text in CommonMark inline notation, or a name that stood in braces. `starts` says where each line
+ * of the text begins in the file.
+ */
+export type ProsePart = { text: string; starts?: Range['start'][] } | { name: string; at: Range };
 
 /** Text over one or more lines; line breaks are kept as "\n" inside text parts. */
 export interface Prose {
@@ -69,6 +72,7 @@ export type Source = 'kit' | 'home' | 'shop' | 'library' | 'printed';
 export interface Caution {
     /** A kind of facts/cautions.ts. */
     kind: string;
+    kindAt?: Range;
     prose?: Prose;
     at: Range;
 }
@@ -173,7 +177,7 @@ export type Per =
 
 /** One line under `materials`. The first option is the thing itself, more come from `a or b`. */
 export interface Need {
-    options: { thing: Mention; parts: Mention[] }[];
+    options: { thing: Mention; parts: Mention[]; at?: Range }[];
     amount?: Amount;
     /** Absent: for the whole class (a check does not complain; the trail says so). */
     per?: Per;
@@ -329,6 +333,7 @@ export interface AdaptationSheet extends Declared {
     kind: 'adaptation';
     of?: Mention;
     edition?: string;
+    editionAt?: Range;
     forClass?: Mention;
     changes: (Change & { because?: Prose; at: Range })[];
 }
@@ -349,6 +354,8 @@ export interface FileSheet {
     adaptations: AdaptationSheet[];
     /** Words seen in lines that could not be read, so that nothing is called unused that may stand there. */
     unreadable: string[];
+    /** Lines (from 0) that were reported as wrong in themselves: what they say is not certain. */
+    brokenLines?: number[];
 }
 
 /** A thing that a need or a kit can name. */

@@ -92,7 +92,7 @@ function writeCautions(out: Outline, brief: WeekBrief, view: View): void {
 
 function writeAhead(out: Outline, brief: WeekBrief): void {
     const { next } = brief;
-    if (!next && brief.week < brief.weeks) return;
+    if (!next && brief.week !== brief.weeks) return;
     out.heading(2, words.ahead);
     if (!next) return out.paragraph(words.lastWeek);
     out.paragraph(plainText(`Week ${next.week}${next.from === undefined ? '' : `, from ${dayInWords(next.from)}`}`));

@@ -8,7 +8,7 @@ export function plural(count: number, one: string): string {
 }
 
 export function weekTitle(brief: WeekBrief): string {
-    return `Week ${brief.week} of ${brief.weeks}`;
+    return brief.week <= brief.weeks ? `Week ${brief.week} of ${brief.weeks}` : `Week ${brief.week}`;
 }
 
 /** "Mon 14 Sep to Thu 17 Sep 2026, 3 lessons, 138 minutes" */
@@ -46,7 +46,7 @@ export function onlyParts(thing: Pick<ThingFigures, 'parts'>): string | undefine
 }
 
 export function packs(line: BuyFigures): string | undefined {
-    return line.packs.length ? `Sold as ${line.packs.join(', or ')}.` : undefined;
+    return line.packs.length ? `Sold in ${line.packs.join(', or ')}.` : undefined;
 }
 
 /** "new this week, optional"; in the first week all is new, so nothing is called so. */
@@ -74,6 +74,8 @@ export function practiceWords(part: PartFigures): string | undefined {
     return text ? sentence(text) : undefined;
 }
 
+/** Begins with a capital and ends with a full stop, unless it ends a sentence already. */
 export function sentence(text: string): string {
-    return /[.!?…”"]$/.test(text) || text === '' ? text : `${text}.`;
+    const begun = text.replace(/^[a-z]/, first => first.toUpperCase());
+    return begun === '' || /[.!?…”"]$/.test(begun) ? begun : `${begun}.`;
 }

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import { unitNamed, type Unit } from '@haversack/language/facts/units';
-import type { Amount, Exact, MaterialSheet, ThingSheet } from '@haversack/language/sheets/sheet';
+import type { Amount, Exact, Place, Range, ThingSheet } from '@haversack/language/sheets/sheet';
 import { decimalsOf, exactText, readExact } from './exact.js';
 import type { Figure, TrailStep } from './figures.js';
 
@@ -111,36 +111,42 @@ function share(percent: { percent: Exact } | undefined): Fraction | undefined {
     return value && value.gt(0) ? value.div(100) : undefined;
 }
 
+function allowances(thing: ThingSheet): { spare?: Fraction; loss?: Fraction } {
+    if (thing.kind !== 'material') return {};
+    const loss = share(thing.loss);
+    return { spare: share(thing.spare), loss: loss?.lt(1) ? loss : undefined };
+}
+
 /**
  * What to have ready for a use of `amount`: spares mark up (100 and 10% is 110), a loss divides (100 at 10% is 112 whole ones:
- * so many that 100 are left), then whole things are rounded up. Exact throughout.
+ * so many that 100 are left), then whole things are rounded up. Exact throughout. A loss of all is passed over.
  */
-export function withSpares(amount: Fraction, thing: ThingSheet, measure: Measure): { value: Fraction; steps: TrailStep[] } {
+export function spared(amount: Fraction, thing: ThingSheet, measure: Measure): Fraction {
+    const { spare, loss } = allowances(thing);
+    let value = amount;
+    if (spare) value = value.mul(spare.add(1));
+    if (loss) value = value.div(new Fraction(1).sub(loss));
+    return comesWhole(measure) ? value.ceil() : value;
+}
+
+/** The trail of `spared`; empty where it changes nothing. */
+export function sparedSteps(amount: Fraction, thing: ThingSheet, measure: Measure): TrailStep[] {
+    const { spare, loss } = allowances(thing);
     const steps: TrailStep[] = [];
     let value = amount;
-    const material: MaterialSheet | undefined = thing.kind === 'material' ? thing : undefined;
-    const spare = share(material?.spare);
-    if (material?.spare && spare) {
-        const marked = value.mul(spare.add(1));
-        steps.push({
-            words: `spare ${material.spare.percent}%: ${amountText(value, measure)} becomes ${amountText(marked, measure)}`,
-            place: { uri: material.uri, range: material.spare.at }
-        });
-        value = marked;
+    const text = (v: Fraction): string => amountText(v, measure);
+    const place = (at: Range | undefined): Place | undefined => at && { uri: thing.uri, range: at };
+    const material = thing.kind === 'material' ? thing : undefined;
+    if (spare) {
+        const more = value.mul(spare.add(1));
+        steps.push({ words: `spare ${material?.spare?.percent}%: ${text(value)} becomes ${text(more)}`, place: place(material?.spare?.at) });
+        value = more;
     }
-    const loss = share(material?.loss);
-    if (material?.loss && loss && loss.lt(1)) {
-        const divided = value.div(new Fraction(1).sub(loss));
-        steps.push({
-            words: `loss ${material.loss.percent}%: ${amountText(divided, measure)} leave ${amountText(value, measure)}`,
-            place: { uri: material.uri, range: material.loss.at }
-        });
-        value = divided;
+    if (loss) {
+        const more = value.div(new Fraction(1).sub(loss));
+        steps.push({ words: `loss ${material?.loss?.percent}%: ${text(more)} leave ${text(value)}`, place: place(material?.loss?.at) });
+        value = more;
     }
-    if (comesWhole(measure) && value.d !== 1n) {
-        const whole = value.ceil();
-        steps.push({ words: `rounded up to whole things: ${amountText(whole, measure)}` });
-        value = whole;
-    }
-    return { value, steps };
+    if (comesWhole(measure) && value.d !== 1n) steps.push({ words: `rounded up to whole things: ${text(value.ceil())}` });
+    return steps;
 }

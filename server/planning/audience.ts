@@ -1,6 +1,6 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, KitSheet, LessonSheet, Place } from '@haversack/language/sheets/sheet';
-import { counted, quoted } from './wording.js';
+import { counted, listing, quoted } from './wording.js';
 import { peopleOf, type People } from './people.js';
 
 /** Which class or course to plan for; names of declarations. */
@@ -69,10 +69,15 @@ function first<T>(values: Iterable<T>, fits: (value: T) => boolean = () => true)
 function lessonsOf(programme: Programme, course: CourseSheet | undefined, assumptions: string[]): LessonSheet[] {
     if (!course) return [...programme.lessons.values()];
     const lessons: LessonSheet[] = [];
+    const unknown: string[] = [];
     for (const { name } of course.units.flatMap(u => u.lessons)) {
         const lesson = programme.lessons.get(name);
         if (lesson) lessons.push(lesson);
-        else assumptions.push(`The course ${quoted(course.title)} names a lesson “${name}” that no file declares: it is left out.`);
+        else unknown.push(quoted(name));
+    }
+    if (unknown.length > 0) {
+        const named = unknown.length > 3 ? `${unknown.slice(0, 3).join(', ')} and ${unknown.length - 3} more` : listing(unknown);
+        assumptions.push(`The course ${quoted(course.title)} names lessons that no file declares; they are left out: ${named}.`);
     }
     return lessons;
 }

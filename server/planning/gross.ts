@@ -1,6 +1,6 @@
 import type Fraction from 'fraction.js';
 import type { LessonSheet, ThingSheet } from '@haversack/language/sheets/sheet';
-import { amountText, remeasure, withSpares, type Measure } from './amounts.js';
+import { amountText, remeasure, spared, sparedSteps, type Measure } from './amounts.js';
 import { isUsedUp, type Demand, type LessonDemand, type Use } from './demand.js';
 import { largest, sum } from './exact.js';
 import type { Meeting, TrailStep } from './figures.js';
@@ -11,6 +11,12 @@ export interface TaughtLesson {
     lesson: LessonSheet;
     meeting: Meeting;
     demand: LessonDemand;
+}
+
+interface Asked extends TaughtLesson {
+    own: Demand;
+    /** In the measure of the week's first lesson. */
+    amount: Fraction;
 }
 
 /** What one week needs of one thing, spares and rounding included. */
@@ -41,45 +47,55 @@ export function weekNeeds(taught: readonly TaughtLesson[]): Map<string, WeekNeed
     return needs;
 }
 
-/** Reusable: the largest lesson's need. Consumable and copies: the sum. Parts: the union. Then spares, then whole things. */
-export function weekNeed(name: string, taught: readonly TaughtLesson[]): WeekNeed | undefined {
-    const problems: string[] = [];
-    const asked = taught.flatMap(t => {
-        const demand = t.demand.things.get(name);
-        return demand ? [{ ...t, own: demand }] : [];
+/** What a week's lessons ask of one thing, before spares, and the lessons that could not be added. */
+function asked(name: string, taught: readonly TaughtLesson[]): { counted: Asked[]; left: Asked[]; plain: Fraction } | undefined {
+    const all = taught.flatMap((t): Asked[] => {
+        const own = t.demand.things.get(name);
+        return own ? [{ ...t, own, amount: own.amount }] : [];
     });
-    const first = asked[0]?.own;
+    const first = all[0]?.own;
     if (!first) return undefined;
+    const counted: Asked[] = [];
+    const left: Asked[] = [];
+    for (const one of all) {
+        const amount = remeasure(one.own.amount, one.own.measure, first.measure);
+        if (amount) counted.push({ ...one, amount });
+        else left.push(one);
+    }
+    const amounts = counted.map(one => one.amount);
+    return { counted, left, plain: isUsedUp(first.use) ? sum(amounts) : largest(amounts) };
+}
+
+/** The amount alone: reusable = the largest lesson's need, consumable and copies = the sum; then spares, then whole things. */
+export function weekAmount(name: string, taught: readonly TaughtLesson[]): { value: Fraction; measure: Measure } | undefined {
+    const found = asked(name, taught);
+    const first = found?.counted[0]?.own;
+    return found && first && { value: spared(found.plain, first.thing, first.measure), measure: first.measure };
+}
+
+/** The amount with its trail, the union of parts, and where and when it is used. */
+function weekNeed(name: string, taught: readonly TaughtLesson[]): WeekNeed | undefined {
+    const found = asked(name, taught);
+    const first = found?.counted[0]?.own;
+    if (!found || !first) return undefined;
+    const { counted, left, plain } = found;
     const { thing, use, measure } = first;
-    const amounts: Fraction[] = [];
-    const counted: typeof asked = [];
-    for (const one of asked) {
-        const amount = remeasure(one.own.amount, one.own.measure, measure);
-        if (amount) {
-            amounts.push(amount);
-            counted.push(one);
-        } else {
-            problems.push(`In ${quoted(one.lesson.title)}, ${amountText(one.own.amount, one.own.measure)} of ${quoted(thing.title)
-                } is left out: it cannot be added to ${amountText(first.amount, measure)}.`);
-        }
-    }
     const trail = counted.flatMap(one => one.own.trail.map(step => ({ ...step, words: `${quoted(one.lesson.title)}, ${one.meeting.label}: ${step.words}` })));
-    const plain = isUsedUp(use) ? sum(amounts) : largest(amounts);
-    if (amounts.length > 1) {
+    if (counted.length > 1) {
         const text = amountText(plain, measure);
-        trail.push({ words: isUsedUp(use) ? `used up, so all ${amounts.length} lessons together: ${text}` : `handed back, so the largest of ${amounts.length} lessons: ${text}` });
+        trail.push({ words: isUsedUp(use) ? `used up, so all ${counted.length} lessons together: ${text}` : `handed back, so the largest of ${counted.length} lessons: ${text}` });
     }
-    const spared = withSpares(plain, thing, measure);
     return {
         thing, use, measure,
-        value: spared.value,
-        trail: [...trail, ...spared.steps],
+        value: spared(plain, thing, measure),
+        trail: [...trail, ...sparedSteps(plain, thing, measure)],
         optional: counted.every(one => one.own.optional),
         parts: partsUnion(thing, counted.map(one => one.own)),
         or: [...new Set(counted.flatMap(one => one.own.or))],
         inKit: claim(counted.map(one => one.own.inKit)),
         uses: counted.map(({ lesson, meeting }) => ({ lesson, meeting })),
-        problems
+        problems: left.map(one => `In ${quoted(one.lesson.title)}, ${amountText(one.own.amount, one.own.measure)} of ${quoted(thing.title)
+        } is left out: it cannot be added to ${amountText(first.amount, measure)}.`)
     };
 }
 

@@ -6,7 +6,7 @@ import type { Audience } from './audience.js';
 import { Reading, type PlanningCache } from './cache.js';
 import { demandOf } from './demand.js';
 import type { ScheduleFigures, WeekPlan } from './figures.js';
-import { weekNeed, weekNeeds, type TaughtLesson, type WeekNeed } from './gross.js';
+import { weekAmount, weekNeeds, type TaughtLesson, type WeekNeed } from './gross.js';
 import { Holdings } from './holdings.js';
 import { needLines } from './needs.js';
 
@@ -14,6 +14,7 @@ import { needLines } from './needs.js';
 export class Plan {
     readonly holdings: Holdings;
     private usage: ReadonlyMap<string, readonly number[]> | undefined;
+    private readonly weeksTaught = new Map<number, readonly TaughtLesson[]>();
     private readonly weeksNeeds = new Map<number, ReadonlyMap<string, WeekNeed>>();
 
     constructor(
@@ -26,8 +27,12 @@ export class Plan {
         return this.schedule.weeks[number - 1];
     }
 
-    taught(number: number): TaughtLesson[] {
-        return this.lessonsOf(number).map(t => ({ ...t, demand: demandOf(t.lesson, this.holdings, this.cache) }));
+    taught(number: number): readonly TaughtLesson[] {
+        const kept = this.weeksTaught.get(number);
+        if (kept) return kept;
+        const taught = this.lessonsOf(number).map(t => ({ ...t, demand: demandOf(t.lesson, this.holdings, this.cache) }));
+        this.weeksTaught.set(number, taught);
+        return taught;
     }
 
     needs(number: number): ReadonlyMap<string, WeekNeed> {
@@ -38,10 +43,10 @@ export class Plan {
         return needs;
     }
 
-    /** What a week needs of one thing, in `measure`; undefined where it needs none. Cheaper than all needs of that week. */
+    /** What a week needs of one thing, in `measure`; undefined where it needs none. Without a trail, so cheaper than `needs`. */
     gross(name: string, number: number, measure: Measure): Fraction | undefined {
-        const need = this.weeksNeeds.get(number)?.get(name) ?? weekNeed(name, this.taught(number));
-        return need && remeasure(need.value, need.measure, measure);
+        const gross = weekAmount(name, this.taught(number));
+        return gross && remeasure(gross.value, gross.measure, measure);
     }
 
     /** The weeks that use a thing, first to last; empty where none does. */

@@ -46,6 +46,7 @@ export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
     if (isUsedUp(need.use) && (atHand || waiting.length > 0)) {
         const used: number[] = [];
         let total = new Fraction(0);
+        let bought = new Fraction(0);
         for (const earlier of plan.weeksOf(thing.name)) {
             if (earlier >= week) break;
             arrive(earlier);
@@ -53,9 +54,11 @@ export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
             if (!gross) continue;
             used.push(earlier);
             total = total.add(gross);
-            if (atHand) atHand = atHand.gt(gross) ? atHand.sub(gross) : new Fraction(0);
+            const there = atHand ?? new Fraction(0);
+            if (gross.gt(there)) bought = bought.add(gross.sub(there));
+            if (atHand) atHand = there.gt(gross) ? there.sub(gross) : new Fraction(0);
         }
-        if (used.length > 0) steps.push(usedStep(used, total, measure));
+        if (used.length > 0) steps.push(usedStep(used, total, bought, measure));
     }
     arrive(week);
     if (waiting.length > 0 && plan.week(week)?.from === undefined) {
@@ -71,8 +74,9 @@ export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
     };
 }
 
-function usedStep(weeks: readonly number[], total: Fraction, measure: Measure): TrailStep {
+function usedStep(weeks: readonly number[], total: Fraction, bought: Fraction, measure: Measure): TrailStep {
     const words = weeks.length === 1 ? `week ${weeks[0]}` : weeks.length <= 4 ? `weeks ${listing(weeks.map(String))}`
         : `${weeks.length} weeks from ${weeks[0]} to ${weeks[weeks.length - 1]}`;
-    return { words: `used in ${words}: ${amountText(total, measure)}` };
+    const beyond = bought.gt(0) ? `, of which ${amountText(bought, measure)} had to be bought` : '';
+    return { words: `used in ${words}: ${amountText(total, measure)}${beyond}` };
 }

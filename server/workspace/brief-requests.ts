@@ -8,6 +8,7 @@ import { briefSections } from '../brief/sections.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
 import { lessonAt } from '../editing/candidates.js';
 import { DocumentState } from 'langium';
+import type { Declared } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from './services.js';
 
 /** Answers the preview: which week, which class, and only those sections that it does not show yet. */
@@ -50,8 +51,17 @@ export function answerBrief(params: BriefParams, services: HaversackServerServic
         weeks,
         class: brief.class?.name,
         classes,
-        problems: problemsIn(params.uri, services)
+        problems: problemsIn(params.uri, services),
+        around: declarationAt(params, services)
     };
+}
+
+function declarationAt({ uri, line }: BriefParams, services: HaversackServerServices): { from: number; to: number } | undefined {
+    const sheet = uri === undefined || line === undefined ? undefined : services.plans.current.programme.files.get(URI.parse(uri).toString());
+    if (!sheet) return undefined;
+    const declared = Object.values(sheet).filter(Array.isArray).flat().filter((one): one is Declared => typeof one === 'object' && 'whole' in one);
+    const found = declared.find(({ whole }) => whole.start.line <= line! && line! <= whole.end.line);
+    return found && { from: found.whole.start.line, to: found.whole.end.line };
 }
 
 /** Errors in the file that is being written; the preview says that it shows the text as far as it can be read. */

@@ -13,8 +13,8 @@ const glassCaution: CautionFigures = { kind: 'glass', thing: 'glass-jar', place:
 const beansToBuy: BuyFigures = {
     name: 'dried-bean', title: 'Dried beans', place: place('inventory.kit', 27),
     missing: figure('260 g', '660 g needed on Mon 21 and Wed 23 Sep', 'less 400 g in the cupboard'),
-    packs: ['500 g at 2.10 USD', '2 kg at 6.90 USD'], source: 'shop', neededBy: '2026-09-21', orderBy: '2026-09-19',
-    when: 'Needed Mon 21 Sep; buy by Sat 19 Sep'
+    packs: ['packs of 500 g at 2.10 USD', 'packs of 2 kg at 6.90 USD'], source: 'shop', neededBy: '2026-09-21', orderBy: '2026-09-19',
+    when: 'needed Mon 21 Sep; buy by Sat 19 Sep'
 };
 
 export const week: WeekBrief = {
@@ -97,8 +97,8 @@ export const week: WeekBrief = {
     buy: [
         beansToBuy,
         {
-            name: 'gram-cube', title: 'Gram cubes', place: place('inventory.kit', 6), missing: figure('20', '80 needed less 60 in the kits'), packs: ['100 at 14.50 USD'], source: 'kit',
-            neededBy: '2026-09-21', orderBy: '2026-09-15', when: 'Needed Mon 21 Sep; arrives in 6 days, so order by Tue 15 Sep'
+            name: 'gram-cube', title: 'Gram cubes', place: place('inventory.kit', 6), missing: figure('20', '80 needed less 60 in the kits'), packs: ['packs of 100 at 14.50 USD'], source: 'kit',
+            neededBy: '2026-09-21', orderBy: '2026-09-15', when: 'needed Mon 21 Sep; arrives in 6 days, so order by Tue 15 Sep'
         }
     ],
     cautions: [beanCaution, glassCaution],
@@ -109,7 +109,7 @@ export const week: WeekBrief = {
         newThings: [{ title: 'Paper bags', amount: figure('14', '2 for each of 7 learners = 14'), source: 'home' }],
         order: [{
             name: 'spring-scale', title: 'Spring scales', place: place('inventory.kit', 64), missing: figure('2', '4 needed less 2'), packs: [], source: 'shop',
-            when: 'Needed Mon 28 Sep; arrives in 8 days, so the last day to order was Sun 20 Sep'
+            when: 'needed Mon 28 Sep; arrives in 8 days, so the last day to order was Sun 20 Sep'
         }]
     },
     names: {

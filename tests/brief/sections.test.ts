@@ -73,6 +73,11 @@ describe('the way back', () => {
 });
 
 describe('the page', () => {
+    it('names a week that the plan does not have without a count', () => {
+        expect(briefPage({ ...week, week: 13, next: undefined })).toContain('<h1>Week 13</h1>');
+        expect(briefPage({ ...week, week: 13, next: undefined })).not.toContain('last week of the plan');
+    });
+
     it('asks for nothing from outside and takes the theme asked for', () => {
         expect(pages.page).toContain("default-src 'none'");
         expect(pages.page).toContain('<html lang="en">');

@@ -1,13 +1,13 @@
 /** Class-shaped values, worked out by a script outside this project (check-values 1.6 and 1.5 F of the project's notes). */
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { withSpares } from '../../server/planning/amounts.js';
+import { spared } from '../../server/planning/amounts.js';
 import { groupsOf, pairsOf } from '../../server/planning/people.js';
 import { planWeek } from '../../server/planning/week.js';
 import { consumable, course, days, held, klass, lesson, meets, need, on, pack, percent, programme } from '../planning/sheets.js';
 
 const ready = (value: number, more: Parameters<typeof consumable>[1]) =>
-    withSpares(new Fraction(value), consumable('bead', more), { is: 'pieces' }).value.valueOf();
+    spared(new Fraction(value), consumable('bead', more), { is: 'pieces' }).valueOf();
 
 describe('27 children', () => {
     test('pairs and groups', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { unitNamed, units } from '@haversack/language/facts/units';
-import { convert, figure, inMeasure, measureOf, withSpares, type Measure } from '../../server/planning/amounts.js';
+import { convert, figure, inMeasure, measureOf, spared, sparedSteps, type Measure } from '../../server/planning/amounts.js';
 import { exactText, readExact } from '../../server/planning/exact.js';
 import { amount, book, consumable, counted, material, measured, pack, percent, print } from './sheets.js';
 
@@ -82,8 +82,11 @@ describe('the measure of a thing', () => {
 });
 
 describe('spares and loss', () => {
-    const ready = (value: string, more: Parameters<typeof consumable>[1], measure: Measure = { is: 'pieces' }) =>
-        withSpares(new Fraction(value), consumable('bead', more), measure);
+    const ready = (amountText: string, more: Parameters<typeof consumable>[1], measure: Measure = { is: 'pieces' }) => {
+        const bead = consumable('bead', more);
+        const used = new Fraction(amountText);
+        return { value: spared(used, bead, measure), steps: sparedSteps(used, bead, measure) };
+    };
     test('no spare changes nothing and leaves no trail', () => {
         expect(ready('100', {})).toEqual({ value: new Fraction(100), steps: [] });
     });

@@ -33,6 +33,7 @@ describe('which class and course', () => {
     test('lessons that no file declares are left out, said; a lesson listed twice is taught twice', () => {
         const audience = chooseClass(programme(lesson('a'), course('first', ['a', 'gone', 'a'])));
         expect(audience.lessons.map(l => l.name)).toEqual(['a', 'a']);
-        expect(audience.assumptions).toEqual(['The course “First” names a lesson “gone” that no file declares: it is left out.']);
+        expect(audience.assumptions).toEqual(['The course “First” names lessons that no file declares; they are left out: “gone”.']);
+        expect(chooseClass(programme(course('first', ['a', 'b', 'c', 'd', 'e']))).assumptions.join()).toContain('left out: “a”, “b”, “c” and 2 more.');
     });
 });

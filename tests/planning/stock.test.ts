@@ -32,7 +32,7 @@ describe('at hand', () => {
             [['bead', '10', '0', '10'], ['cube', '10', '35', undefined]]
         ]);
         const trail = brief(3).fetch[0]?.things[0]?.atHand?.trail;
-        expect(trail?.map(s => s.words)).toEqual(['on hand: 35', 'used in weeks 1 and 2: 40']);
+        expect(trail?.map(s => s.words)).toEqual(['on hand: 35', 'used in weeks 1 and 2: 40, of which 5 had to be bought']);
         expect(trail?.[0]?.place).toBeDefined();
     });
     test('spares are used up with the rest', () => {
@@ -49,7 +49,7 @@ describe('at hand', () => {
             [['bead', '10', '100', undefined], ['cube', '10', '5', '5']]
         ]);
         expect(brief(2).buy[0]?.when).toBe('needed Mon 14 Sep; 100 on order, arriving Mon 14 Sep');
-        expect(brief(3).fetch[0]?.things[0]?.atHand?.trail.map(s => s.words)).toEqual(['arrived Mon 14 Sep: 100', 'used in weeks 1 and 2: 20']);
+        expect(brief(3).fetch[0]?.things[0]?.atHand?.trail.map(s => s.words)).toEqual(['used in weeks 1 and 2: 20, of which 20 had to be bought', 'arrived Mon 14 Sep: 100']);
     });
     test('an order without a date, or a plan without dates, is not counted on, said', () => {
         const undated = weekly([10], { onOrder: [held('bead', '100'), held('cube', '9', '2026-02-30')] })(1);

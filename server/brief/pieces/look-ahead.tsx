@@ -10,7 +10,7 @@ import { Section } from './section.js';
 
 export function LookAhead({ brief, view }: { brief: WeekBrief; view: View }): JSX.Element | null {
     const { next } = brief;
-    if (!next) return brief.week >= brief.weeks ? <Section id="ahead" title={words.ahead}><p>{words.lastWeek}</p></Section> : null;
+    if (!next) return brief.week === brief.weeks ? <Section id="ahead" title={words.ahead}><p>{words.lastWeek}</p></Section> : null;
     return (
         <Section id="ahead" title={words.ahead}>
             <p>Week {next.week}{next.from !== undefined && `, from ${dayInWords(next.from)}`}</p>
