@@ -193,16 +193,18 @@ class Reader {
      * deeper than it, goes on in that block.
      */
     private slippedOutOf(index: number, meant: Spot, fit: Fit): { spot: Spot; fit: Fit } | undefined {
-        const inner = this.innermost;
         const line = this.lines[index]!;
-        if (meant.opens || meant.depth === this.blocks.length - 1 || fit.state.move('EOL')?.accepts('INDENT')) return undefined;
-        const spot = this.spotIn(this.blocks.length - 1);
-        const innerFit = fitLine(this.text, line, line.content, spot.state);
-        const goesOn = isWhole(innerFit) && linesBelow(this.text, this.lines, index, line.wide).some(below => {
-            const next = below.wide === inner.column ? fitLine(this.text, below, below.content, spot.state) : undefined;
-            return next !== undefined && isWhole(next) && next.tokens[0]!.symbol !== 'NAME';
-        });
-        return goesOn ? { spot, fit: innerFit } : undefined;
+        if (meant.opens || fit.state.move('EOL')?.accepts('INDENT')) return undefined;
+        for (let depth = this.blocks.length - 1; depth > meant.depth; depth--) {
+            const spot = this.spotIn(depth);
+            const innerFit = fitLine(this.text, line, line.content, spot.state);
+            const goesOn = isWhole(innerFit) && linesBelow(this.text, this.lines, index, line.wide).some(below => {
+                const next = below.wide === this.blocks[depth]!.column ? fitLine(this.text, below, below.content, spot.state) : undefined;
+                return next !== undefined && isWhole(next) && next.tokens[0]!.symbol !== 'NAME';
+            });
+            if (goesOn) return { spot, fit: innerFit };
+        }
+        return undefined;
     }
 
     private columnOf(spot: Spot): number {

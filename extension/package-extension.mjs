@@ -1,0 +1,31 @@
+// Writes .build/haversack.vsix: a production build, and beside it only what the extension needs at run time.
+import { cp, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { execFile } from 'node:child_process';
+import { dirname, join } from 'node:path';
+import { promisify } from 'node:util';
+import { fileURLToPath } from 'node:url';
+import { createVSIX } from '@vscode/vsce';
+import { drawIcon } from './draw-icon.mjs';
+
+const source = dirname(fileURLToPath(import.meta.url));
+const repository = dirname(source);
+const stage = join(repository, '.build/vsix');
+const packagePath = join(repository, '.build/haversack.vsix');
+
+const asTheyAre = ['package.nls.json', 'README.md', 'CHANGELOG.md', 'language-configuration.json', 'syntaxes', 'media', 'l10n', 'new-programme'];
+
+await promisify(execFile)(process.execPath, [join(repository, 'build.mjs'), '--production'], { cwd: repository });
+await rm(stage, { recursive: true, force: true });
+await mkdir(stage, { recursive: true });
+for (const name of asTheyAre) await cp(join(source, name), join(stage, name), { recursive: true });
+await cp(join(repository, '.build/extension/dist'), join(stage, 'dist'), { recursive: true, filter: path => !path.endsWith('.map') });
+await cp(join(repository, 'LICENSE'), join(stage, 'LICENSE'));
+await writeFile(join(stage, 'media/icon.png'), drawIcon());
+
+// Everything is bundled: no dependencies, no module type, nothing that only the repository needs.
+const { dependencies: _dependencies, type: _type, private: _private, ...manifest } = JSON.parse(await readFile(join(source, 'package.json'), 'utf8'));
+await writeFile(join(stage, 'package.json'), `${JSON.stringify(manifest, undefined, 2)}\n`);
+
+await createVSIX({ cwd: stage, packagePath, dependencies: false, allowMissingRepository: true, skipLicense: false });
+const { size } = await stat(packagePath);
+console.log(`${packagePath}: ${(size / 1024).toFixed(0)} KB`);
