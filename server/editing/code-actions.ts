@@ -1,0 +1,50 @@
+import { URI, type LangiumDocument } from 'langium';
+import type { CodeActionProvider } from 'langium/lsp';
+import { CodeActionKind, type CodeAction, type CodeActionParams, type Diagnostic, type TextEdit } from 'vscode-languageserver-protocol';
+import { textEditsFor } from '@haversack/language/checks/apply-edits';
+import type { Fix, Problem } from '@haversack/language/checks/check';
+import { toDiagnostic, type HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
+import type { Range } from '@haversack/language/sheets/sheet';
+import type { HaversackServerServices } from '../workspace/services.js';
+
+/** Offers the mends that the checks worked out, for every problem that the cursor or selection touches. */
+export class HaversackCodeActions implements CodeActionProvider {
+    constructor(private readonly services: HaversackServerServices) {}
+
+    getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
+        if (context.only && !context.only.some(kind => CodeActionKind.QuickFix === kind || CodeActionKind.QuickFix.startsWith(`${kind}.`))) return [];
+        const validator = this.services.validation.DocumentValidator as HaversackDocumentValidator;
+        return validator.lastProblems(document)
+            .filter(problem => touches(problem.at, range))
+            .flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, context.diagnostics)));
+    }
+
+    private action(problem: Problem, fix: Fix, shown: readonly Diagnostic[]): CodeAction {
+        const own = toDiagnostic(problem);
+        const changes: Record<string, TextEdit[]> = {};
+        for (const uri of new Set(fix.edits.map(edit => edit.uri))) {
+            changes[uri] = textEditsFor(this.textOf(uri), fix.edits.filter(edit => edit.uri === uri));
+        }
+        return {
+            title: fix.title,
+            kind: CodeActionKind.QuickFix,
+            diagnostics: [shown.find(diagnostic => diagnostic.code === own.code && same(diagnostic.range, own.range)) ?? own],
+            isPreferred: fix.preferred ?? false,
+            edit: { changes }
+        };
+    }
+
+    private textOf(uri: string): string {
+        return this.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri))?.textDocument.getText() ?? '';
+    }
+}
+
+const before = (a: Range['start'], b: Range['start']): boolean => a.line < b.line || (a.line === b.line && a.character < b.character);
+
+function touches(a: Range, b: Range): boolean {
+    return !before(a.end, b.start) && !before(b.end, a.start);
+}
+
+function same(a: Range, b: Range): boolean {
+    return !before(a.start, b.start) && !before(b.start, a.start) && !before(a.end, b.end) && !before(b.end, a.end);
+}
