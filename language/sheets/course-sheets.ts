@@ -1,4 +1,4 @@
-import * as ast from '../generated/ast.js';
+import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
 import { ages, count, day, declared, held, notes, prose } from './common-parts.js';
 import type { AdaptationSheet, Change, ClassSheet, CourseSheet, FrameworkSheet, KitUse, Mention, ObjectiveSheet, Prose, UnitSheet } from './sheet.js';

@@ -1,4 +1,4 @@
-import * as ast from '../generated/ast.js';
+import type * as ast from '../generated/ast.js';
 import { mention, propertyRange, rangeOf } from './ast-ranges.js';
 import { ages, amount, caution, count, declared, held, money, need, notes, span, step, unitWord } from './common-parts.js';
 import type { BookSheet, GameSheet, KitSheet, MaterialSheet, Mention, PrintSheet } from './sheet.js';

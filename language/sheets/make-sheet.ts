@@ -1,4 +1,4 @@
-import * as ast from '../generated/ast.js';
+import type * as ast from '../generated/ast.js';
 import { adaptationSheet, classSheet, courseSheet, frameworkSheet, objectiveSheet } from './course-sheets.js';
 import { bookSheet, gameSheet, kitSheet, materialSheet, printSheet } from './inventory-sheets.js';
 import { lessonSheet } from './lesson-sheets.js';

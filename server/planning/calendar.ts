@@ -90,7 +90,6 @@ export function meetingDays(start: Day, weekdays: ReadonlySet<number>, off: read
     while (days.length < count && weekdays.size > 0 && before(day, last)) {
         const free = offOn(day, off);
         if (free) {
-            if (!before(free.to, last)) break;
             day = free.to.add({ days: 1 });
             continue;
         }

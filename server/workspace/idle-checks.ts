@@ -1,4 +1,5 @@
-import { DocumentState, URI, type LangiumDocument } from 'langium';
+import type { URI} from 'langium';
+import { DocumentState, type LangiumDocument } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
 import { toDiagnostic } from '@haversack/language/checks/document-validator';

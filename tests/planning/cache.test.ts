@@ -3,12 +3,15 @@ import { gatherProgramme } from '@haversack/language/sheets/programme';
 import { newPlanningCache } from '../../server/planning/cache.js';
 import { planSchedule } from '../../server/planning/schedule.js';
 import { planWeek } from '../../server/planning/week.js';
-import { consumable, course, file, game, held, klass, lesson, measured, meets, mention, need, on, part, range, reusable } from './sheets.js';
+import { consumable, course, file, game, held, kit, klass, lesson, measured, meets, mention, need, on, part, range, reusable } from './sheets.js';
 
 describe('kept demands', () => {
     const taught = lesson('l', [need('cube or button', '20', 'pair')], [part('game', 'grocer')]);
-    const of = (...rest: Parameters<typeof file>) => gatherProgramme([file(taught, course('c', ['l']), ...rest)]);
-    const base = () => [reusable('cube'), reusable('button'), game('grocer', [need('cube', '1', 'pair')])] as const;
+    // One sheet each, so that a change of one other sheet is the only change.
+    const year = course('c', ['l']);
+    const own = [reusable('cube'), reusable('button'), game('grocer', [need('cube', '1', 'pair')])] as const;
+    const of = (...rest: Parameters<typeof file>) => gatherProgramme([file(taught, year, ...rest)]);
+    const base = () => own;
     const amounts = (cache: ReturnType<typeof newPlanningCache>, ...rest: Parameters<typeof file>) =>
         planWeek(of(...rest), { week: 1 }, { cache }).fetch.flatMap(g => g.things).map(t => [t.name, t.amount.text]);
 
@@ -28,6 +31,10 @@ describe('kept demands', () => {
         expect(amounts(cache, ...base(), k7)).toEqual([['cube', '80']]);
         expect(amounts(cache, ...base(), klass('k', 'c', 4))).toEqual([['cube', '40']]);
         expect(amounts(cache, ...base(), klass('k', 'c', 7, { onHand: [held('button', '80')] }))).toEqual([['button', '80'], ['cube', '4']]);
+        const kits = [{ kit: mention('box'), count: 1, at: range() }];
+        const withKit = klass('k', 'c', 7, { kits });
+        expect(amounts(cache, ...base(), withKit, kit('box', ['cube', '90']))).toEqual([['cube', '80']]);
+        expect(amounts(cache, ...base(), withKit, kit('box', ['button', '90']))).toEqual([['button', '80'], ['cube', '4']]);
         expect(amounts(cache, reusable('cube'), reusable('button'), game('grocer', [need('cube', '90', 'class')]), k7)).toEqual([['cube', '90']]);
         expect(amounts(cache, consumable('cube'), reusable('button'), game('grocer', [need('cube', '1', 'pair')]), k7)).toEqual([['cube', '84']]);
         expect(amounts(cache, reusable('button'), k7)).toEqual([['button', '80']]);

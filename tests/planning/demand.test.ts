@@ -116,8 +116,9 @@ describe('sections', () => {
         expect(demand(wants, sections()).amounts).toEqual({ cube: '140', bean: '700' });
     });
     test('different hours share reusables, never consumables', () => {
-        const { amounts, trail } = demand(wants, sections('9:00', '10:00'));
+        const { amounts, trail, found } = demand(wants, sections('9:00', '10:00'));
         expect(amounts).toEqual({ cube: '80', bean: '700' });
+        expect(found.lines.map(l => exactText(l.amount))).toEqual(['80', '700']);
         expect(trail('cube')).toEqual(['A: 20 x 4 pairs = 80', 'B: 20 x 3 pairs = 60', 'sections that meet at the same hour add up, others share: 80']);
     });
 });

@@ -69,6 +69,10 @@ describe('at hand', () => {
         expect(stocked(left)).toEqual([['bean', '1 kg', undefined, '1 kg']]);
         expect(left.assumptions.at(-1)).toBe('The class has 2 cup of “Bean”, which cannot be counted in g: it is left out.');
     });
+    test('library things are asked for, not missing', () => {
+        const sheets = programme(reusable('atlas', { source: 'library' }), lesson('a', [need('atlas', '2', 'class')]), course('c', ['a']), klass('k', 'c', 7));
+        expect(stocked(planWeek(sheets, { week: 1 }))).toEqual([['atlas', '2', undefined, undefined]]);
+    });
     test('home things are missing only where some are known to be there', () => {
         const sheets = (onHand: ReturnType<typeof held>[]) => programme(reusable('jar', { source: 'home' }), lesson('a', [need('jar', '9', 'class')]),
             course('c', ['a']), klass('k', 'c', 7, { onHand }));

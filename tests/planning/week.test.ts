@@ -99,8 +99,8 @@ describe('where it comes from', () => {
 });
 
 describe('the shelf', () => {
-    const brief = plan([reusable('cube'), reusable('scale'), reusable('drum'), book('tales'), book('workbook'), kit('box', ['cube', '99'], ['scale', '1'], ['drum', '1'])], [
-        [need('cube', '1', 'pair')], [], [need('scale', '1', 'class')], [need('tales', '1', 'class')], [need('cube', '1', 'pair')]
+    const brief = plan([reusable('cube'), consumable('chalk'), reusable('scale'), reusable('drum'), book('tales'), book('workbook'), kit('box', ['cube', '99'], ['scale', '1'], ['drum', '1'])], [
+        [need('cube', '1', 'pair'), need('chalk', '1', 'pair')], [], [need('scale', '1', 'class')], [need('tales', '1', 'class')], [need('cube', '1', 'pair')]
     ], { kits: uses('box') });
     test('kit pieces and books of other weeks stay on it, with the week of their next use', () => {
         expect(brief(1).stayOnShelf.map(s => [s.name, s.why])).toEqual([
@@ -114,8 +114,13 @@ describe('the shelf', () => {
         expect(brief(3).putAway[0]?.why).toBe('Used for the last time on Mon 21 Sep; no later week needs it.');
     });
     test('what is new', () => {
-        expect([1, 2, 3].map(w => brief(w).fetch.flatMap(g => g.things).filter(t => t.isNew).map(t => t.name))).toEqual([['cube'], ['scale', 'tales'], []]);
+        expect([1, 2, 3].map(w => brief(w).fetch.flatMap(g => g.things).filter(t => t.isNew).map(t => t.name))).toEqual([['cube', 'chalk'], ['scale', 'tales'], []]);
         expect(brief(1).next?.newThings.map(t => [t.title, t.source])).toEqual([['Scale', 'kit'], ['Tales', 'library']]);
+    });
+    test('of a choice, only what was chosen counts as used', () => {
+        const either = plan([reusable('cube'), reusable('button')], [[need('cube or button', '1', 'pair')], [], [need('cube', '1', 'pair')]], { onHand: [held('button', '9')] });
+        expect([thing(either(1), 'button')?.isNew, thing(either(2), 'cube')?.isNew]).toEqual([true, true]);
+        expect(either(1).putAway.map(s => s.name)).toEqual(['button']);
     });
     test('what lessons call not needed, unless another lesson of the week needs it', () => {
         const sheets = (second: string[]) => programme(book('workbook'), lesson('a', [], [], { notNeeded: [mention('workbook')] }),
