@@ -1,4 +1,5 @@
 // Bundles the language server, the command line and the extension into .build/.
+import { copyFile, mkdir, rm } from 'node:fs/promises';
 import { build } from 'esbuild';
 
 const production = process.argv.includes('--production');
@@ -7,7 +8,17 @@ const common = {
     loader: { '.css': 'text' }, jsx: 'automatic', jsxImportSource: 'preact'
 };
 
+const extensionFolder = '.build/extension/dist';
+await rm(extensionFolder, { recursive: true, force: true });
+await mkdir(extensionFolder, { recursive: true });
+
 await Promise.all([
     build({ ...common, entryPoints: ['server/node-server.ts'], outfile: '.build/server/node-server.cjs' }),
-    build({ ...common, entryPoints: ['server/cli/haversack.ts'], outfile: '.build/cli/haversack.cjs', banner: { js: '#!/usr/bin/env node' } })
+    build({ ...common, entryPoints: ['server/cli/haversack.ts'], outfile: '.build/cli/haversack.cjs', banner: { js: '#!/usr/bin/env node' } }),
+    build({ ...common, entryPoints: ['extension/activate.ts'], outfile: `${extensionFolder}/extension.cjs`, external: ['vscode'] }),
+    build({
+        ...common, entryPoints: ['extension/preview/page/main.ts'], outfile: `${extensionFolder}/brief-page.js`,
+        platform: 'browser', format: 'iife', target: 'chrome122', sourcemap: false
+    })
 ]);
+await copyFile('.build/server/node-server.cjs', `${extensionFolder}/node-server.cjs`);

@@ -12,7 +12,7 @@ const repository = dirname(source);
 const stage = join(repository, '.build/vsix');
 const packagePath = join(repository, '.build/haversack.vsix');
 
-const asTheyAre = ['package.nls.json', 'README.md', 'CHANGELOG.md', 'language-configuration.json', 'syntaxes', 'media', 'l10n', 'new-programme'];
+const asTheyAre = ['package.nls.json', 'README.md', 'CHANGELOG.md', 'language-configuration.json', 'syntaxes', 'media', 'new-programme'];
 
 await promisify(execFile)(process.execPath, [join(repository, 'build.mjs'), '--production'], { cwd: repository });
 await rm(stage, { recursive: true, force: true });
@@ -21,6 +21,9 @@ for (const name of asTheyAre) await cp(join(source, name), join(stage, name), { 
 await cp(join(repository, '.build/extension/dist'), join(stage, 'dist'), { recursive: true, filter: path => !path.endsWith('.map') });
 await cp(join(repository, 'LICENSE'), join(stage, 'LICENSE'));
 await writeFile(join(stage, 'media/icon.png'), drawIcon());
+
+// Only what ships is in the stage, so nothing is left out.
+await writeFile(join(stage, '.vscodeignore'), '');
 
 // Everything is bundled: no dependencies, no module type, nothing that only the repository needs.
 const { dependencies: _dependencies, type: _type, private: _private, ...manifest } = JSON.parse(await readFile(join(source, 'package.json'), 'utf8'));

@@ -5,6 +5,8 @@ import type { ProgrammeView, Taught } from './programme-view.js';
 export interface CourseFacts {
     course: CourseSheet;
     lessons: readonly Taught[];
+    /** True when every lesson that it names is there, so that what none of them says is truly not said. */
+    complete: boolean;
     classes: readonly ClassSheet[];
     /** Where each objective is introduced first, checked last and practised last. */
     introduced: ReadonlyMap<string, Taught>;
@@ -12,6 +14,8 @@ export interface CourseFacts {
     practised: ReadonlyMap<string, Taught>;
     /** Where each word is taught first. */
     words: ReadonlyMap<string, Taught>;
+    /** Those words by their first word: "place" for place-value. */
+    wordsByStart: ReadonlyMap<string, readonly string[]>;
     /** Things that its lessons and their games need, with those lessons in order. */
     things: ReadonlyMap<string, readonly LessonSheet[]>;
     /** What its kits hold; absent where it uses no kit, or one that is not known. */
@@ -40,8 +44,13 @@ export function courseFacts(course: CourseSheet, view: ProgrammeView): CourseFac
             else things.set(name, [lesson]);
         }
     }
+    const wordsByStart = new Map<string, string[]>();
+    for (const word of words.keys()) {
+        const start = word.split('-')[0]!;
+        wordsByStart.set(start, [...(wordsByStart.get(start) ?? []), word]);
+    }
     const classes = [...view.programme.classes.values()].filter(({ teaches }) => teaches?.name === course.name);
-    return { course, lessons, classes, introduced, checked, practised, words, things, kitHolds: kitHolds(course, view) };
+    return { course, lessons, complete: lessons.every(({ lesson }) => lesson !== undefined), classes, introduced, checked, practised, words, wordsByStart, things, kitHolds: kitHolds(course, view) };
 }
 
 function keepFirst(map: Map<string, Taught>, name: string, taught: Taught): void {

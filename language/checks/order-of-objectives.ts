@@ -15,8 +15,9 @@ export const practisedTooEarly: Check = {
             for (const [does, mentions] of [['practises', lesson.practises], ['checks', lesson.checks]] as const) {
                 for (const { name, at } of mentions) {
                     if (!view.programme.objectives.has(name) || view.programme.unreadable.has(name)) continue;
-                    const early = view.placesOf(lesson).map(here => ({ here, first: view.factsOfCourse(here.course).introduced.get(name) }))
-                        .find(({ here, first }) => !first || first.index > here.index);
+                    const early = view.placesOf(lesson).map(here => ({ here, facts: view.factsOfCourse(here.course) }))
+                        .map(({ here, facts }) => ({ here, complete: facts.complete, first: facts.introduced.get(name) }))
+                        .find(({ here, complete, first }) => (first ? first.index > here.index : complete));
                     if (!early) continue;
                     const { here, first } = early;
                     yield {
@@ -42,8 +43,8 @@ export const neverChecked: Check = {
     right: `${course}lesson weigh-1\n  objectives\n    introduces compare-mass\n\nlesson weigh-2\n  objectives\n    checks compare-mass`,
     *find(file, view) {
         for (const { lesson, name, at, here } of firstIntroductions(file.lessons, view)) {
-            const { checked, practised } = view.factsOfCourse(here.course);
-            if ((checked.get(name)?.index ?? -1) >= here.index) continue;
+            const { checked, practised, complete } = view.factsOfCourse(here.course);
+            if (!complete || (checked.get(name)?.index ?? -1) >= here.index) continue;
             const last = practised.get(name);
             const checks = last?.lesson && last.index > here.index ? last.lesson : lesson;
             yield {

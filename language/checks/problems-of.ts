@@ -25,13 +25,17 @@ export function textProblems(document: LangiumDocument, services: LangiumCoreSer
     ], severities);
 }
 
-/** What the checks say about one file. `reach` limits them to those that other files can change. */
+/**
+ * What the checks say about one file. A line that is wrong in itself has had its message: what else could be said of it
+ * waits until it is mended. `reach` limits them to those that other files can change. */
 export function checkProblems(file: FileSheet, view: ProgrammeView, severities: Severities = {}, reach?: Check['reach']): Problem[] {
     const drafts = file.lessons.filter(lesson => lesson.draft).map(lesson => lesson.whole);
+    const broken = new Set(file.brokenLines);
     const problems: Problem[] = [];
     for (const check of allChecks) {
         if (severities[check.code] === 'off' || (reach && check.reach !== reach)) continue;
         for (const finding of check.find(file, view)) {
+            if (broken.has(finding.at.start.line)) continue;
             const hint = check.missing === true && drafts.some(whole => whole.start.line <= finding.at.start.line && finding.at.start.line <= whole.end.line);
             problems.push({ ...finding, code: check.code, severity: hint ? 'hint' : check.severity, uri: file.uri });
         }

@@ -3,6 +3,7 @@ import type { CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } fro
 import { circlesOf } from './circles.js';
 import { courseFacts, type CourseFacts } from './course-facts.js';
 import { lessonFacts, type LessonFacts } from './lesson-facts.js';
+import { roomOf, type Room } from './rooms.js';
 import { allSteps, namesIn } from './walk-lessons.js';
 
 /** A lesson at its place in a course. */
@@ -51,10 +52,11 @@ export class ProgrammeView {
         });
     }
 
-    /** The first place of a lesson in each course that teaches it. */
+    /** The first place of a lesson in each course that teaches it; courses with lines that could not be read are left out. */
     placesOf(lesson: LessonSheet): Taught[] {
         const places = this.taughtAt.get(lesson.name) ?? [];
-        return places.filter((taught, index) => taught.lesson === lesson && places.findIndex(({ course }) => course === taught.course) === index);
+        return places.filter((taught, index) => taught.lesson === lesson && !this.isBroken(taught.course)
+            && places.findIndex(({ course }) => course === taught.course) === index);
     }
 
     factsOf(lesson: LessonSheet): LessonFacts {
@@ -117,6 +119,30 @@ export class ProgrammeView {
             }
             return used;
         });
+    }
+
+    /** Every word that a lesson teaches. */
+    get taughtWords(): ReadonlySet<string> {
+        return this.once('taughtWords', () => new Set([...this.programme.lessons.values()].flatMap(lesson => lesson.words.map(({ name }) => name))));
+    }
+
+    /** For each thing the first need of a lesson that asks for an amount of it. */
+    get usualNeeds(): ReadonlyMap<string, Need> {
+        return this.once('usualNeeds', () => {
+            const usual = new Map<string, Need>();
+            for (const lesson of this.programme.lessons.values()) {
+                for (const need of this.factsOf(lesson).needs) {
+                    const name = need.options[0]?.thing.name;
+                    if (name !== undefined && need.amount && !usual.has(name)) usual.set(name, need);
+                }
+            }
+            return usual;
+        });
+    }
+
+    /** Classes where children under three are in the room, with their courses. */
+    get youngRooms(): readonly Room[] {
+        return this.once('youngRooms', () => [...this.programme.classes.values()].flatMap(group => roomOf(group, this.programme) ?? []).filter(({ youngest }) => youngest < 3));
     }
 
     /** Objectives that a lesson introduces, practises, checks or names in its text. */

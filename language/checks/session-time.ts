@@ -1,12 +1,12 @@
 import type { ClassSheet, LessonSheet, PartSheet } from '../sheets/sheet.js';
 import type { Check, Fix } from './check.js';
-import { insertAfter, lastOf, lineIn } from './fixes.js';
+import { insertAfter, lineIn } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
 const course = 'course measuring\n  unit weighing\n    weigh-1\n\nclass harbour\n  teaches measuring\n  learners 6\n  starts 2026-09-07\n  meets mon\n  session 30 min\n\n';
 
 export const activityWithoutTime: Check = {
-    code: 'activity-without-time', severity: 'information', reach: 'programme', missing: true, title: 'An activity without a time',
+    code: 'activity-without-time', severity: 'warning', reach: 'programme', missing: true, title: 'An activity without a time',
     explains: 'A class that is taught this lesson has sessions of a certain length, and whether the lesson fits can only be told when its parts say how long they take. Write the time at the end of the line: `activity two-bags 15 min`. Practice may go without one.',
     wrong: `${course}lesson weigh-1\n  activity two-bags\n    do: Lift one bag, then the other.`,
     right: `${course}lesson weigh-1\n  activity two-bags 15 min\n    do: Lift one bag, then the other.`,
@@ -88,7 +88,7 @@ function splitFix(lesson: LessonSheet, parts: readonly PartSheet[], group: Class
     const line = `split ${lesson.name} after ${last.name}`;
     const title = `Split it after '${last.name}' for class '${group.name}'`;
     const own = [...view.programme.adaptations.values()].find(({ of, forClass }) => of?.name === group.teaches!.name && forClass?.name === group.name);
-    if (own) return [{ title, edits: [lineIn(own.uri, own.at.start.line, lastOf(own.changes.map(({ at }) => at)) ? own.changes.map(({ at }) => at) : [], line)] }];
+    if (own) return [{ title, edits: [lineIn(own.uri, own.at.start.line, own.changes.map(({ at }) => at), line)] }];
     let name = `${group.name}-sessions`;
     while (view.programme.adaptations.has(name)) name += '-2';
     const lines = ['', `adaptation ${name} of ${group.teaches.name} for ${group.name}`, `  ${line}`];

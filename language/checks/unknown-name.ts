@@ -13,14 +13,20 @@ export const unknownName: Explained = {
     wrong: 'lesson weigh-1\n  materials\n    spring-scale 1 per pair', right: 'material spring-scale\n  reusable\n\nlesson weigh-1\n  materials\n    spring-scale 1 per pair\n  activity lift\n    do: Hang the bag on the {spring-scale}.\n'
 };
 
-/** Names that lead nowhere, with the nearest known one. Asks the linker's references, so that it never disagrees with it. */
+/**
+ * Names that lead nowhere, with the nearest known one. Asks the linker's references, so that it never disagrees with it. A
+ * name that stands in a line that could not be read may be declared there: it is told of only beside what is wrong with that line.
+ */
 export function unknownNames(document: LangiumDocument, scopes: ScopeProvider, programme: Programme): Problem[] {
+    const broken = new Set(programme.files.get(document.uri.toString())?.brokenLines);
     const problems: Problem[] = [];
     for (const reference of document.references) {
         const error = 'error' in reference ? reference.error : undefined;
         const name = reference.$refText;
         if (!error || name === '') continue;
-        problems.push(problemFor(error.info, name, mention(reference as Reference).at, document.uri.toString(), scopes, programme));
+        const { at } = mention(reference as Reference);
+        if (programme.unreadable.has(name) && !broken.has(at.start.line)) continue;
+        problems.push(problemFor(error.info, name, at, document.uri.toString(), scopes, programme));
     }
     return problems;
 }

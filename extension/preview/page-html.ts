@@ -1,0 +1,39 @@
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+import { briefStyles } from '@haversack/server/brief/styles';
+import { pageFrame } from '@haversack/server/brief/look/screen.css';
+import { panelStyles } from './page-styles.js';
+
+/** The empty page of the brief. Nothing may be loaded but its own script; nothing in it may run or look otherwise. */
+export function pageHtml(webview: vscode.Webview, extensionUri: vscode.Uri): string {
+    const nonce = randomBytes(16).toString('hex');
+    const script = webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist/brief-page.js'));
+    const policy = `default-src 'none'; style-src 'nonce-${nonce}' ${webview.cspSource}; script-src 'nonce-${nonce}'; base-uri 'none'; form-action 'none'`;
+    return `<!doctype html>
+<html lang="${escape(vscode.env.language)}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escape(vscode.l10n.t('Brief'))}</title>
+<style nonce="${nonce}">${pageFrame}${briefStyles()}${panelStyles}</style>
+</head>
+<body>
+<nav id="controls" aria-label="${escape(vscode.l10n.t('Which brief is shown'))}" hidden>
+<button type="button" id="previous" data-text="${escape(vscode.l10n.t('Week {0}'))}" data-label="${escape(vscode.l10n.t('Previous week'))}"></button>
+<button type="button" id="next" data-text="${escape(vscode.l10n.t('Week {0}'))}" data-label="${escape(vscode.l10n.t('Next week'))}"></button>
+<label id="stay-label"><input type="checkbox" id="stay">${escape(vscode.l10n.t('Stay on this week'))}</label>
+<label id="class-label"><span>${escape(vscode.l10n.t('Class'))}</span> <select id="class"></select></label>
+<button type="button" id="save">${escape(vscode.l10n.t('Save as a file'))}</button>
+</nav>
+<p id="says" role="status"></p>
+<main id="brief" class="brief" lang="en"></main>
+<p id="updated" class="brief-live" role="status" aria-live="polite" data-text="${escape(vscode.l10n.t('Brief updated'))}"></p>
+<script nonce="${nonce}" src="${escape(script.toString())}"></script>
+</body>
+</html>`;
+}
+
+function escape(text: string): string {
+    return text.replace(/[&<>"']/g, character => `&#${character.charCodeAt(0)};`);
+}

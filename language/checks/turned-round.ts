@@ -1,0 +1,37 @@
+import type { FileSheet, Range } from '../sheets/sheet.js';
+import type { Check, Finding } from './check.js';
+import { isDate } from './dates.js';
+import { replace } from './fixes.js';
+
+export const turnedRound: Check = {
+    code: 'turned-round', severity: 'error', reach: 'file', title: 'A range that is turned round',
+    explains: 'The first end of the range is greater than the second, such as `ages 8 to 6` or days off that end before they begin. Swap the two ends.',
+    wrong: 'course measuring\n  ages 8 to 6', right: 'course measuring\n  ages 6 to 8',
+    *find(file) {
+        for (const { ages } of [...file.materials, ...file.courses, ...file.classes]) {
+            if (ages?.to !== undefined && ages.from > ages.to) yield turned('These ages', ages.at, `${ages.to} to ${ages.from}`, file);
+        }
+        for (const { players } of file.games) {
+            if (players?.to !== undefined && players.from > players.to) yield turned('These numbers of players', players.at, `${players.to} to ${players.from}`, file);
+        }
+        for (const { off } of file.classes) {
+            for (const { from, to } of off) {
+                if (!to || !isDate(from.date) || !isDate(to.date) || from.date <= to.date) continue;
+                yield turned('These days off', { start: from.at.start, end: to.at.end }, `${to.date} to ${from.date}`, file);
+            }
+        }
+        for (const line of file.lessons.flatMap(({ parts }) => parts.flatMap(({ practice }) => practice ?? []))) {
+            const [from, to] = line.numbers;
+            if (line.words.join(' ') === 'name numbers' && from !== undefined && to !== undefined && Number(from) > Number(to)) {
+                yield turned('These numbers', line.at, `name numbers ${to} to ${from}`, file);
+            }
+        }
+    }
+};
+
+function turned(what: string, at: Range, right: string, file: FileSheet): Finding {
+    return {
+        message: `${what} are turned round: write '${right}'.`, at,
+        fixes: [{ title: `Change to '${right}'`, edits: [replace(file.uri, at, right)], preferred: true }]
+    };
+}

@@ -1,0 +1,213 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import {
+    createProtocolConnection, FileChangeType, StreamMessageReader, StreamMessageWriter, type CompletionItem, type CompletionList, type Diagnostic, type InitializeResult,
+    type Position, type ProtocolConnection, type PublishDiagnosticsParams, type Registration, type WorkspaceEdit
+} from 'vscode-languageserver-protocol/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { BriefAnswer, BriefParams, BriefRefusal } from '../../server/protocol.js';
+
+const repository = join(import.meta.dirname, '../..');
+export const serverFile = join(repository, '.build/server/node-server.cjs');
+export const firstSteps = join(repository, 'examples/first-steps');
+
+/** Longest wait for anything; far above what a loaded machine needs, so that only a hang meets it. */
+const patience = 15_000;
+
+export interface StartOptions {
+    /** A programme to copy; `{}` gives an empty folder, `null` no folder at all. Default: examples/first-steps. */
+    programme?: string | Record<string, string> | null;
+}
+
+/** A protocol client for the built server, on a folder of its own. */
+export class Client {
+    readonly registrations: Registration[] = [];
+    /** Every message of the server's that is neither an answer nor diagnostics, by method. */
+    readonly heard: string[] = [];
+    private readonly documents = new Map<string, TextDocument>();
+    private readonly published = new Map<string, Diagnostic[]>();
+    private readonly listeners = new Set<() => void>();
+    private errors = '';
+
+    private constructor(readonly folder: string, readonly process: ChildProcess, readonly connection: ProtocolConnection) {}
+
+    initialized!: InitializeResult;
+
+    static async start({ programme = firstSteps }: StartOptions = {}): Promise<Client> {
+        const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
+        if (typeof programme === 'string') cpSync(programme, folder, { recursive: true });
+        else for (const [name, text] of Object.entries(programme ?? {})) writeFileSync(join(folder, name), text);
+        const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+        const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
+        const client = new Client(folder, child, connection);
+        child.stderr.on('data', chunk => { client.errors += String(chunk); });
+        connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+            client.published.set(params.uri, params.diagnostics);
+            client.tellListeners();
+        });
+        connection.onNotification(method => { client.heard.push(method); client.tellListeners(); });
+        connection.onRequest('client/registerCapability', (params: { registrations: Registration[] }) => { client.registrations.push(...params.registrations); });
+        connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => null));
+        connection.listen();
+        client.initialized = await connection.sendRequest('initialize', {
+            processId: process.pid, rootUri: null,
+            workspaceFolders: programme === null ? null : [{ name: 'programme', uri: pathToFileURL(folder).toString() }],
+            capabilities: {
+                workspace: { didChangeWatchedFiles: { dynamicRegistration: true }, configuration: true, workspaceFolders: true },
+                textDocument: { publishDiagnostics: { relatedInformation: true }, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } } }
+            }
+        });
+        await connection.sendNotification('initialized', {});
+        await client.settled();
+        return client;
+    }
+
+    uri(file: string): string {
+        return file.includes(':') ? file : pathToFileURL(join(this.folder, file)).toString();
+    }
+
+    /** The text as the editor shows it, or else as it is on disk. */
+    text(file: string): string {
+        return this.documents.get(this.uri(file))?.getText() ?? readFileSync(join(this.folder, file), 'utf8');
+    }
+
+    open(file: string, text = this.text(file)): Promise<void> {
+        this.documents.set(this.uri(file), TextDocument.create(this.uri(file), 'haversack', 1, text));
+        return this.connection.sendNotification('textDocument/didOpen', { textDocument: { uri: this.uri(file), languageId: 'haversack', version: 1, text } });
+    }
+
+    /** Gives an open file another text, as one incremental change of the part that differs. */
+    change(file: string, text: string): Promise<void> {
+        const uri = this.uri(file);
+        const document = this.documents.get(uri);
+        if (!document) throw new Error(`${file} is not open.`);
+        const old = document.getText();
+        let start = 0;
+        while (start < old.length && old[start] === text[start]) start++;
+        let end = 0;
+        while (end < Math.min(old.length, text.length) - start && old[old.length - 1 - end] === text[text.length - 1 - end]) end++;
+        const change = { range: { start: document.positionAt(start), end: document.positionAt(old.length - end) }, text: text.slice(start, text.length - end) };
+        const version = document.version + 1;
+        this.documents.set(uri, TextDocument.create(uri, 'haversack', version, text));
+        return this.connection.sendNotification('textDocument/didChange', { textDocument: { uri, version }, contentChanges: [change] });
+    }
+
+    /** Replaces one piece of an open file. */
+    edit(file: string, from: string, to: string): Promise<void> {
+        const text = this.text(file);
+        if (!text.includes(from)) throw new Error(`'${from}' does not stand in ${file}.`);
+        return this.change(file, text.replace(from, () => to));
+    }
+
+    close(file: string): Promise<void> {
+        this.documents.delete(this.uri(file));
+        return this.connection.sendNotification('textDocument/didClose', { textDocument: { uri: this.uri(file) } });
+    }
+
+    /** Writes a file beside the editor and tells the server as an editor's watcher would. */
+    writeOutside(file: string, text: string): Promise<void> {
+        const path = join(this.folder, file);
+        const type = existsSync(path) ? FileChangeType.Changed : FileChangeType.Created;
+        writeFileSync(path, text);
+        return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: this.uri(file), type }] });
+    }
+
+    deleteOutside(file: string): Promise<void> {
+        rmSync(join(this.folder, file));
+        return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: this.uri(file), type: FileChangeType.Deleted }] });
+    }
+
+    /** Where `|` stands in a piece of a file's text. */
+    at(file: string, marked: string): Position {
+        const text = this.text(file);
+        const index = text.indexOf(marked.replace('|', ''));
+        if (index < 0) throw new Error(`'${marked}' does not stand in ${file}.`);
+        return TextDocument.create('', '', 0, text).positionAt(index + marked.indexOf('|'));
+    }
+
+    /** The text that a range of a file holds. */
+    inRange(file: string, range: { start: Position; end: Position }): string {
+        return TextDocument.create('', '', 0, this.text(file)).getText(range);
+    }
+
+    /** A request about a place in a file. */
+    ask<T>(method: string, file: string, marked: string, more: object = {}): Promise<T> {
+        return this.connection.sendRequest(method, { textDocument: { uri: this.uri(file) }, position: this.at(file, marked), ...more });
+    }
+
+    /** What completion offers at a place, in the order in which an editor shows it. */
+    async complete(file: string, marked: string): Promise<CompletionItem[]> {
+        const { items } = await this.ask<CompletionList>('textDocument/completion', file, marked, { context: { triggerKind: 1 } });
+        return items.sort((a, b) => ((a.sortText ?? a.label) < (b.sortText ?? b.label) ? -1 : 1));
+    }
+
+    brief(params: BriefParams = {}): Promise<BriefAnswer & Partial<BriefRefusal>> {
+        return this.connection.sendRequest('haversack/brief', params);
+    }
+
+    /** All changes sent so far have been read, and the problems of the changed files have come. */
+    async settled(): Promise<void> {
+        await this.within(this.brief(), 'the server to take the changes in');
+    }
+
+    problems(file: string): Diagnostic[] {
+        return this.published.get(this.uri(file)) ?? [];
+    }
+
+    codes(file: string): (string | number | undefined)[] {
+        return this.problems(file).map(({ code }) => code);
+    }
+
+    /** Waits until a condition holds; looks again whenever the server has said something. */
+    until(what: string, holds: () => boolean): Promise<void> {
+        if (holds()) return Promise.resolve();
+        let look = (): void => undefined;
+        const met = new Promise<void>(resolve => {
+            look = () => { if (holds()) resolve(); };
+            this.listeners.add(look);
+        });
+        return this.within(met, what).finally(() => this.listeners.delete(look));
+    }
+
+    /** Makes the changes of an edit: in open files as typing, in others on disk. */
+    async apply(edit: WorkspaceEdit): Promise<void> {
+        for (const [uri, edits] of Object.entries(edit.changes ?? {})) {
+            const open = this.documents.get(uri);
+            if (open) {
+                await this.change(uri, TextDocument.applyEdits(open, edits));
+            } else {
+                const path = new URL(uri);
+                writeFileSync(path, TextDocument.applyEdits(TextDocument.create(uri, 'haversack', 0, readFileSync(path, 'utf8')), edits));
+                await this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: FileChangeType.Changed }] });
+            }
+        }
+        await this.settled();
+    }
+
+    /** Ends the server as an editor does; answers its exit code and what it wrote to its error output. */
+    async stop(): Promise<{ code: number | null; errors: string }> {
+        await this.within(this.connection.sendRequest('shutdown'), 'the server to shut down');
+        const gone = once(this.process, 'exit');
+        await this.connection.sendNotification('exit');
+        await this.within(gone, 'the server to end');
+        this.connection.dispose();
+        rmSync(this.folder, { recursive: true, force: true });
+        return { code: this.process.exitCode, errors: this.errors };
+    }
+
+    private tellListeners(): void {
+        for (const listener of [...this.listeners]) listener();
+    }
+
+    private within<T>(wait: Promise<T>, what: string): Promise<T> {
+        let timer: NodeJS.Timeout | undefined;
+        const late = new Promise<never>((_, reject) => {
+            timer = setTimeout(() => reject(new Error(`Waited too long for ${what}. Last problems: ${JSON.stringify([...this.published])}. ${this.errors}`)), patience);
+        });
+        return Promise.race([wait, late]).finally(() => clearTimeout(timer));
+    }
+}
