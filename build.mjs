@@ -1,10 +1,10 @@
 // Bundles the language server, the command line and the extension into .build/.
-import { copyFile, mkdir, rm } from 'node:fs/promises';
+import { copyFile, mkdir, rm, writeFile } from 'node:fs/promises';
 import { build } from 'esbuild';
 
 const production = process.argv.includes('--production');
 const common = {
-    bundle: true, logLevel: 'warning', target: 'node20', platform: 'node', format: 'cjs', sourcemap: production ? false : 'linked', minify: production,
+    bundle: true, logLevel: 'warning', target: 'node20', platform: 'node', format: 'cjs', sourcemap: production ? false : 'linked', minify: production, metafile: true,
     loader: { '.css': 'text' }, jsx: 'automatic', jsxImportSource: 'preact'
 };
 
@@ -12,7 +12,7 @@ const extensionFolder = '.build/extension/dist';
 await rm(extensionFolder, { recursive: true, force: true });
 await mkdir(extensionFolder, { recursive: true });
 
-await Promise.all([
+const [server, , extension, page] = await Promise.all([
     build({ ...common, entryPoints: ['server/node-server.ts'], outfile: '.build/server/node-server.cjs' }),
     build({ ...common, entryPoints: ['server/cli/haversack.ts'], outfile: '.build/cli/haversack.cjs', banner: { js: '#!/usr/bin/env node' } }),
     build({ ...common, entryPoints: ['extension/activate.ts'], outfile: `${extensionFolder}/extension.cjs`, external: ['vscode'] }),
@@ -22,3 +22,8 @@ await Promise.all([
     })
 ]);
 await copyFile('.build/server/node-server.cjs', `${extensionFolder}/node-server.cjs`);
+
+/** The packages whose code is in the extension, for their licences. */
+const inputs = [server, extension, page].flatMap(({ metafile }) => Object.keys(metafile.inputs));
+const packages = new Set(inputs.flatMap(path => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []));
+await writeFile('.build/extension/bundled-packages.json', JSON.stringify([...packages].sort(), undefined, 2));

@@ -6,6 +6,7 @@ import { promisify } from 'node:util';
 import { fileURLToPath } from 'node:url';
 import { createVSIX } from '@vscode/vsce';
 import { drawIcon } from './draw-icon.mjs';
+import { thirdPartyNotices } from './third-party-notices.mjs';
 
 const source = dirname(fileURLToPath(import.meta.url));
 const repository = dirname(source);
@@ -21,6 +22,8 @@ for (const name of asTheyAre) await cp(join(source, name), join(stage, name), { 
 await cp(join(repository, '.build/extension/dist'), join(stage, 'dist'), { recursive: true, filter: path => !path.endsWith('.map') });
 await cp(join(repository, 'LICENSE'), join(stage, 'LICENSE'));
 await writeFile(join(stage, 'media/icon.png'), drawIcon());
+const bundled = JSON.parse(await readFile(join(repository, '.build/extension/bundled-packages.json'), 'utf8'));
+await writeFile(join(stage, 'THIRD-PARTY-NOTICES.txt'), await thirdPartyNotices(bundled.map(path => join(repository, path))));
 
 // Only what ships is in the stage, so nothing is left out.
 await writeFile(join(stage, '.vscodeignore'), '');

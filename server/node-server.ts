@@ -2,7 +2,7 @@
 import 'core-js/actual/object/group-by.js';
 import 'core-js/actual/map/group-by.js';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { NodeFileSystem } from 'langium/node';
+import { NodeFiles } from './node-files.js';
 import { startServer } from './start-server.js';
 
-startServer(createConnection(ProposedFeatures.all), NodeFileSystem.fileSystemProvider);
+startServer(createConnection(ProposedFeatures.all), () => new NodeFiles());

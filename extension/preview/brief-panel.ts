@@ -49,7 +49,6 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         const editor = vscode.window.activeTextEditor;
         if (file && file.toString() !== editor?.document.uri.toString()) this.state.cursor = { uri: this.client.code2ProtocolConverter.asUri(file), line: 0 };
         else if (editor) this.placeCursor(editor);
-        this.reveal ??= 'item';
         if (this.panel) this.panel.reveal(undefined, true);
         else {
             const column = editor ? vscode.ViewColumn.Beside : vscode.ViewColumn.Active;
@@ -199,6 +198,6 @@ function settings(): { followCursor: boolean; leadBack: boolean } {
 function problemsInWords(problems: number): string | undefined {
     if (problems === 0) return undefined;
     return problems === 1
-        ? vscode.l10n.t('One line of this file cannot be read yet; the brief shows the rest.')
+        ? vscode.l10n.t('There is an error in this file; the brief shows what can be read.')
         : vscode.l10n.t('There are {0} errors in this file; the brief shows what can be read.', problems);
 }

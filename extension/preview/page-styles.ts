@@ -1,4 +1,7 @@
-/** What the page in the editor has beside the brief: the row of controls, the line that says why it is old, the cursor's mark. */
+/**
+ * What the page in the editor has beside the brief: the row of controls, the line that says why it is old, the cursor's mark. Some themes
+ * give lesser text the colour of all text, so it is mixed here.
+ */
 export const panelStyles = `
 html { scroll-padding-block: 4rem 2rem; }
 body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background); color: var(--vscode-editor-foreground); }
@@ -21,9 +24,14 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
 #controls label { display: inline-flex; align-items: center; gap: .35rem; }
 #controls :focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 1px; }
 #controls input { margin: 0; width: 1rem; height: 1rem; accent-color: var(--vscode-focusBorder); }
-#class-label[hidden] { display: none; }
-#says { margin: 0; padding: .45rem 1rem; font-family: var(--vscode-font-family); font-size: .9rem; border-inline-start: .3rem double currentcolor; }
+#controls [hidden] { display: none; }
+#says {
+  position: fixed; inset-inline: 0; inset-block-end: 0; z-index: 1; margin: 0; padding: .45rem 1rem; font-family: var(--vscode-font-family); font-size: .9rem;
+  background: var(--vscode-editor-background); border-block-start: .3rem double currentcolor;
+}
 #says:empty { display: none; }
+.brief { --quiet: color-mix(in srgb, var(--ink) 76%, var(--paper)); }
+.vscode-high-contrast .brief { --quiet: var(--ink); }
 .brief:not(.leads) button.lead { cursor: text; }
 .brief:not(.leads) button.lead:hover { text-decoration: none; }
 .brief [aria-current] { position: relative; }

@@ -5,7 +5,8 @@ import { changeTo } from './fixes.js';
 export const noSuchDate: Check = {
     code: 'no-such-date', severity: 'error', reach: 'file', title: 'A date that does not exist',
     explains: 'Dates are written as year, month and day, such as 2026-09-07, and this one is in no calendar: the month has fewer days, or there is no such month. Nothing can be planned from it.',
-    wrong: 'class harbour\n  starts 2026-09-31', right: 'class harbour\n  starts 2026-09-30',
+    wrong: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-31\n  meets mon',
+    right: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-30\n  meets mon',
     *find(file) {
         for (const { date, at } of datesIn(file)) {
             if (isDate(date)) continue;

@@ -73,7 +73,7 @@ function kitsSay(need: Need, lessons: readonly LessonSheet[], view: ProgrammeVie
         if (!kitHolds) continue;
         const names = need.options.map(({ thing }) => thing.name);
         const held = names.filter(name => kitHolds.has(name)).length;
-        const unsure = names.some(name => !kitHolds.has(name) && view.programme.unreadable.has(name));
+        const unsure = names.some(name => !kitHolds.has(name) && view.isDoubtful('thing', name));
         const kits = course.uses.map(({ kit }) => `'${kit.name}'`).join(' or ');
         claims.push({ course: course.name, kits, held: unsure || (held > 0 && held < names.length) ? 'perhaps' : held > 0 });
     }

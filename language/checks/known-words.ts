@@ -24,7 +24,8 @@ export const unknownCaution: Check = {
 export const unknownPresent: Check = {
     code: 'unknown-present', severity: 'warning', reach: 'file', title: 'Somebody in the room who changes nothing',
     explains: 'After `present` stands who else is in the room. Only `under-threes` changes anything: things that are a danger to children under three are then told of. Another word is read and has no effect; write it in a note.',
-    wrong: 'class harbour\n  present under-three', right: 'class harbour\n  present under-threes',
+    wrong: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon\n  present under-three',
+    right: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon\n  present under-threes',
     *find(file) {
         for (const { who, at } of file.classes.flatMap(({ present }) => present)) {
             if (who === underThrees) continue;

@@ -1,34 +1,70 @@
 import type { Programme } from '../sheets/programme.js';
 import type { GameSheet, LessonSheet, Mention, Need, Prose, Step } from '../sheets/sheet.js';
-import { allNeeds, allProse, allSteps, namesIn } from './walk-lessons.js';
+import { addSteps, allNeeds, eachName } from './walk-lessons.js';
 
-/** What several checks ask of one lesson. */
-export interface LessonFacts {
+/** What a lesson says itself, whatever else the programme holds. */
+export interface LessonReading {
     /** The lesson's own needs and those of its parts. */
     needs: readonly Need[];
+    /** Steps of the lesson and its parts, those under others included. */
+    steps: readonly Step[];
+    /** The text of all steps and cautions. */
+    prose: readonly Prose[];
+    /** Each name that stands in braces somewhere in the lesson, where it stands first. */
+    named: ReadonlyMap<string, Mention>;
+    /** Plain words in what is said and asked, in lower case. */
+    spoken: ReadonlySet<string>;
+}
+
+/** What several checks ask of one lesson. */
+export interface LessonFacts extends LessonReading {
     games: readonly GameSheet[];
     /** Things that are there: needed, brought by a game, or a stand-in for one of them. */
     there: ReadonlySet<string>;
-    /** Each name that stands in braces somewhere in the lesson, where it stands first. */
-    named: ReadonlyMap<string, Mention>;
-    prose: readonly Prose[];
-    /** Steps of the lesson and its parts, those under others included. */
-    steps: readonly Step[];
 }
 
-export function lessonFacts(lesson: LessonSheet, programme: Programme): LessonFacts {
-    const needs = allNeeds(lesson);
+/** Keeps the readings for as long as the sheets live, over many versions of a programme. */
+export class LessonReadings {
+    private readonly memo = new WeakMap<LessonSheet, LessonReading>();
+
+    of(lesson: LessonSheet): LessonReading {
+        let reading = this.memo.get(lesson);
+        if (!reading) {
+            reading = readLesson(lesson);
+            this.memo.set(lesson, reading);
+        }
+        return reading;
+    }
+}
+
+function readLesson(lesson: LessonSheet): LessonReading {
+    const steps: Step[] = [];
+    const prose: Prose[] = [];
+    const spoken = new Set<string>();
+    for (const block of [lesson, ...lesson.parts]) addSteps(block.steps, steps);
+    for (const step of steps) {
+        prose.push(step.prose);
+        if (step.word === 'say' || step.word === 'ask') addWords(step.prose, spoken);
+    }
+    for (const block of [lesson, ...lesson.parts]) {
+        for (const caution of block.cautions) if (caution.prose) prose.push(caution.prose);
+    }
+    return { needs: allNeeds(lesson), steps, prose, named: firstMentions(prose), spoken };
+}
+
+function addWords(prose: Prose, words: Set<string>): void {
+    for (const part of prose.parts) {
+        if ('text' in part) for (const word of part.text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? []) words.add(word);
+    }
+}
+
+export function lessonFacts(lesson: LessonSheet, reading: LessonReading, programme: Programme): LessonFacts {
     const games = lesson.parts.flatMap(part => (part.kind === 'game' ? programme.games.get(part.name) ?? [] : []));
-    const there = thingsThere(needs, programme);
+    const there = thingsThere(reading.needs, programme);
     for (const game of games) {
         for (const thing of gameThings(game, programme)) there.add(thing);
     }
-    const prose = allProse(lesson);
-    return {
-        needs, games, there, prose,
-        named: firstMentions(prose),
-        steps: allSteps([...lesson.steps, ...lesson.parts.flatMap(part => part.steps)])
-    };
+    return { ...reading, games, there };
 }
 
 /** What a game brings: its needs with their stand-ins, and the book with its rules. */
@@ -41,9 +77,7 @@ export function gameThings(game: GameSheet, programme: Programme): Set<string> {
 export function firstMentions(prose: readonly Prose[]): Map<string, Mention> {
     const named = new Map<string, Mention>();
     for (const text of prose) {
-        for (const mention of namesIn(text)) {
-            if (!named.has(mention.name)) named.set(mention.name, mention);
-        }
+        eachName(text, mention => { if (!named.has(mention.name)) named.set(mention.name, mention); });
     }
     return named;
 }

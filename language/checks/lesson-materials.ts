@@ -46,7 +46,7 @@ export const notInMaterials: Check = {
 
 /** A name that is also a word taught somewhere may mean the word. */
 function missingThing({ name }: Mention, there: ReadonlySet<string>, view: ProgrammeView): ThingSheet | undefined {
-    if (there.has(name) || view.programme.unreadable.has(name) || view.taughtWords.has(name)) return undefined;
+    if (there.has(name) || view.taughtWords.has(name) || view.isDoubtful('thing', name)) return undefined;
     return thingNamed(view.programme, name);
 }
 
@@ -78,7 +78,7 @@ export const unusedNeed: Check = {
     code: 'unused-need', severity: 'information', reach: 'programme', missing: true, title: 'A thing in the materials that no step uses',
     explains: 'The lesson lists this thing, but none of its steps names it and no game of the lesson needs it, so families would bring it for nothing. Name it in a step, best in braces so that it is checked, or remove the line.',
     wrong: `${materials}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n    scarf 1 per pair\n  activity lift 10 min\n    do: Use the {pan-balance}.`,
-    right: `${materials}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n  activity lift 10 min\n    do: Use the {pan-balance}.`,
+    right: `${materials}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n    scarf 1 per pair\n  activity lift 10 min\n    do: Lay the {scarf} in the {pan-balance}.`,
     *find(file, view) {
         for (const lesson of file.lessons) {
             const { needs, named, games, prose, steps } = view.factsOf(lesson);
@@ -86,7 +86,7 @@ export const unusedNeed: Check = {
             let text: string | undefined;
             for (const need of needs) {
                 const names = need.options.map(({ thing }) => thing.name);
-                if (names.length === 0 || names.some(name => named.has(name) || view.programme.unreadable.has(name))) continue;
+                if (names.length === 0 || names.some(name => named.has(name) || view.programme.unreadable.has(name) || !thingNamed(view.programme, name))) continue;
                 if (games.some(game => names.some(name => gameThings(game, view.programme).has(name)))) continue;
                 text ??= plainText(prose.flatMap(({ parts }) => parts.map(part => ('text' in part ? part.text : part.name))).join(' '));
                 if (names.some(name => saidIn(text!, name, view))) continue;

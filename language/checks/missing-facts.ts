@@ -2,6 +2,7 @@ import type { ClassSheet, FileSheet, Step } from '../sheets/sheet.js';
 import type { Check, Fix } from './check.js';
 import { removeLinesOf } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
+import { allSteps } from './walk-lessons.js';
 
 export const missingUse: Check = {
     code: 'missing-use', severity: 'warning', reach: 'file', title: 'A material that is neither reusable nor consumable',
@@ -26,8 +27,8 @@ export const emptyText: Check = {
     code: 'empty-text', severity: 'warning', reach: 'file', missing: true, title: 'A word with no text after it',
     explains: 'After words such as `do:` and `ask:` stands what is to be done or asked. Here nothing stands. Write the text on the same line or on deeper lines below, or remove the word.',
     wrong: 'lesson weigh-1\n  activity lift 10 min\n    do:', right: 'lesson weigh-1\n  activity lift 10 min\n    do: Lift one bag, then the other.',
-    *find(file) {
-        for (const step of stepsIn(file)) {
+    *find(file, view) {
+        for (const step of stepsIn(file, view)) {
             if (step.prose.parts.length > 0) continue;
             const fixes: Fix[] = step.under.length > 0 ? [] : [{ title: `Remove '${step.word}:'`, edits: [removeLinesOf(file.uri, step.at)] }];
             yield { message: `Nothing stands after '${step.word}:'. Write what is meant, or remove the line.`, at: step.at, fixes };
@@ -35,9 +36,9 @@ export const emptyText: Check = {
     }
 };
 
-function stepsIn(file: FileSheet): Step[] {
-    const outer = [...file.lessons.flatMap(lesson => [lesson, ...lesson.parts]), ...file.games].flatMap(({ steps }) => steps);
-    return outer.flatMap(step => [step, ...step.under]);
+function* stepsIn(file: FileSheet, view: ProgrammeView): Iterable<Step> {
+    for (const lesson of file.lessons) yield* view.factsOf(lesson).steps;
+    for (const game of file.games) yield* allSteps(game.steps);
 }
 
 export const classNotReady: Check = {

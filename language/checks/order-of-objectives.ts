@@ -14,7 +14,7 @@ export const practisedTooEarly: Check = {
         for (const lesson of file.lessons) {
             for (const [does, mentions] of [['practises', lesson.practises], ['checks', lesson.checks]] as const) {
                 for (const { name, at } of mentions) {
-                    if (!view.programme.objectives.has(name) || view.programme.unreadable.has(name)) continue;
+                    if (!view.programme.objectives.has(name) || view.isDoubtful('objective', name)) continue;
                     const early = view.placesOf(lesson).map(here => ({ here, facts: view.factsOfCourse(here.course) }))
                         .map(({ here, facts }) => ({ here, complete: facts.complete, first: facts.introduced.get(name) }))
                         .find(({ here, complete, first }) => (first ? first.index > here.index : complete));
@@ -64,7 +64,7 @@ export const buildsOnLater: Check = {
         for (const { name, at, here } of firstIntroductions(file.lessons, view)) {
             const objective = view.programme.objectives.get(name)!;
             for (const before of objective.buildsOn) {
-                if (view.objectiveCircles.get(name)?.includes(before.name) || view.programme.unreadable.has(before.name)) continue;
+                if (view.objectiveCircles.get(name)?.includes(before.name) || view.isDoubtful('objective', before.name)) continue;
                 const later = view.factsOfCourse(here.course).introduced.get(before.name);
                 if (!later || later.index <= here.index) continue;
                 const fixes: Fix[] = [{ ...teachBefore(here.course, later.mention, here.mention), preferred: true }];
@@ -81,7 +81,7 @@ export const buildsOnLater: Check = {
 function* firstIntroductions(lessons: readonly LessonSheet[], view: ProgrammeView): Iterable<{ lesson: LessonSheet; name: string; at: LessonSheet['at']; here: Taught }> {
     for (const lesson of lessons) {
         for (const { name, at } of lesson.introduces) {
-            if (!view.programme.objectives.has(name) || view.programme.unreadable.has(name)) continue;
+            if (!view.programme.objectives.has(name) || view.isDoubtful('objective', name)) continue;
             for (const here of view.placesOf(lesson)) {
                 if (view.factsOfCourse(here.course).introduced.get(name)?.index === here.index) yield { lesson, name, at, here };
             }

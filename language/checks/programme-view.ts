@@ -1,10 +1,12 @@
 import type { Programme } from '../sheets/programme.js';
 import type { CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } from '../sheets/sheet.js';
+import { nearest } from '../lexer/mend-line.js';
+import { thingNamed } from '../sheets/programme.js';
 import { circlesOf } from './circles.js';
 import { courseFacts, type CourseFacts } from './course-facts.js';
-import { lessonFacts, type LessonFacts } from './lesson-facts.js';
+import { firstMentions, lessonFacts, LessonReadings, type LessonFacts } from './lesson-facts.js';
 import { roomOf, type Room } from './rooms.js';
-import { allSteps, namesIn } from './walk-lessons.js';
+import { allSteps } from './walk-lessons.js';
 
 /** A lesson at its place in a course. */
 export interface Taught {
@@ -22,7 +24,8 @@ export class ProgrammeView {
     private readonly lessonMemo = new Map<LessonSheet, LessonFacts>();
     private readonly courseMemo = new Map<string, CourseFacts>();
 
-    constructor(readonly programme: Programme) {}
+    /** `readings` keeps what lessons say themselves from one version of the programme to the next. */
+    constructor(readonly programme: Programme, private readonly readings = new LessonReadings()) {}
 
     /** The lessons of each course in teaching order, by the course's name. */
     get courses(): ReadonlyMap<string, readonly Taught[]> {
@@ -62,7 +65,7 @@ export class ProgrammeView {
     factsOf(lesson: LessonSheet): LessonFacts {
         let facts = this.lessonMemo.get(lesson);
         if (!facts) {
-            facts = lessonFacts(lesson, this.programme);
+            facts = lessonFacts(lesson, this.readings.of(lesson), this.programme);
             this.lessonMemo.set(lesson, facts);
         }
         return facts;
@@ -109,7 +112,7 @@ export class ProgrammeView {
                 }
                 for (const game of file.games) {
                     take(game.needs);
-                    for (const step of allSteps(game.steps)) for (const { name } of namesIn(step.prose)) used.add(name);
+                    for (const name of firstMentions(allSteps(game.steps).map(({ prose }) => prose)).keys()) used.add(name);
                     if (game.found) used.add(game.found.book.name);
                 }
                 for (const material of file.materials) for (const standIn of material.standIns) used.add(standIn.thing.name);
@@ -165,6 +168,34 @@ export class ProgrammeView {
     /** Objectives that build on each other in a circle. */
     get objectiveCircles(): ReadonlyMap<string, readonly string[]> {
         return this.once('objectiveCircles', () => circlesOf(this.programme.objectives, objective => objective.buildsOn));
+    }
+
+    /**
+     * True when a name of this kind may be written somewhere without having been understood: in a line that could not be read, or
+     * misspelt where nothing of that name is known. Then nothing is said of what is missing about it: one slip, one message.
+     */
+    isDoubtful(kind: 'thing' | 'objective' | 'lesson', name: string): boolean {
+        if (this.programme.unreadable.has(name)) return true;
+        return this.unknownNames[kind].some(unknown => nearest(unknown, [name]) !== undefined);
+    }
+
+    private get unknownNames(): Record<'thing' | 'objective' | 'lesson', readonly string[]> {
+        return this.once('unknownNames', () => {
+            const { programme } = this;
+            const things = new Set<string>();
+            const objectives = new Set<string>();
+            const take = (mentions: readonly { thing: Mention }[]): void => {
+                for (const { thing } of mentions) if (!thingNamed(programme, thing.name)) things.add(thing.name);
+            };
+            for (const lesson of programme.lessons.values()) {
+                for (const need of this.factsOf(lesson).needs) take(need.options);
+                for (const { name } of [...lesson.introduces, ...lesson.practises, ...lesson.checks]) if (!programme.objectives.has(name)) objectives.add(name);
+            }
+            for (const game of programme.games.values()) for (const need of game.needs) take(need.options);
+            for (const kit of programme.kits.values()) take(kit.holds);
+            const lessons = [...this.taughtAt.keys()].filter(name => !programme.lessons.has(name));
+            return { thing: [...things], objective: [...objectives], lesson: lessons };
+        });
     }
 
     /** True where a line of the declaration could not be read: it may say more than its sheet. */

@@ -10,12 +10,12 @@ export const readingCodes: readonly Explained[] = [
     {
         code: 'unfinished-line', severity: 'error', title: 'A line with a piece missing or too much',
         explains: 'The line begins well, but something is missing from it or something stands in it that does not belong. The message shows how such a line reads. What could be understood of the line still counts, and so does everything under it.',
-        wrong: 'material gram-cube\n  pack of 100 for 14.50 USD', right: 'material gram-cube\n  pack of 100 costs 14.50 USD'
+        wrong: 'material gram-cube\n  reusable\n  pack of 100 for 14.50 USD', right: 'material gram-cube\n  reusable\n  pack of 100 costs 14.50 USD'
     },
     {
         code: 'wrong-place', severity: 'error', title: 'A line in a block where it does not belong',
         explains: 'The word is one of the language, but it stands in the wrong block: a `pack of` belongs to a material, not to a lesson. Move the line, or check whether the block it should be in has been closed by a line that stands too far left.',
-        wrong: 'lesson weigh-1\n  pack of 100', right: 'material gram-cube\n  pack of 100'
+        wrong: 'lesson weigh-1\n  pack of 100', right: 'material gram-cube\n  reusable\n  pack of 100'
     },
     {
         code: 'indentation', severity: 'error', title: 'A line that does not line up',
@@ -30,12 +30,12 @@ export const readingCodes: readonly Explained[] = [
     {
         code: 'said-twice', severity: 'warning', title: 'Something said twice',
         explains: 'This block says something a second time that it can say only once, such as two sizes of one material. The line further down counts. Keep the one that is right.',
-        wrong: 'material gram-cube\n  from kit\n  from shop', right: 'material gram-cube\n  from kit'
+        wrong: 'material gram-cube\n  reusable\n  from kit\n  from shop', right: 'material gram-cube\n  reusable\n  from kit'
     },
     {
         code: 'name-spelling', severity: 'error', title: 'A name that is not in lower case with hyphens',
         explains: 'Names are lower-case words joined by hyphens, such as `pan-balance`, so that they are easy to type and to find. For how the thing is called in the brief, write a title in quotation marks after the name.',
-        wrong: 'material Pan-Balance', right: 'material pan-balance "Pan balance"'
+        wrong: 'material Pan-Balance\n  reusable', right: 'material pan-balance "Pan balance"\n  reusable'
     },
     {
         code: 'open-brace', severity: 'error', title: 'A brace that is not closed',

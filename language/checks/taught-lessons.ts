@@ -12,7 +12,7 @@ export const lessonNotTaught: Check = {
         const { programme, taughtAt } = view;
         if (programme.courses.size === 0) return;
         for (const lesson of file.lessons) {
-            if (taughtAt.has(lesson.name) || programme.unreadable.has(lesson.name)) continue;
+            if (taughtAt.has(lesson.name) || view.isDoubtful('lesson', lesson.name)) continue;
             yield { message: `Lesson '${lesson.name}' is in no course, so it is never taught. Add it to a unit.`, at: lesson.at, fixes: addToCourse(lesson, view) };
         }
     }

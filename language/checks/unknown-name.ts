@@ -15,7 +15,8 @@ export const unknownName: Explained = {
 
 /**
  * Names that lead nowhere, with the nearest known one. Asks the linker's references, so that it never disagrees with it. A
- * name that stands in a line that could not be read may be declared there: it is told of only beside what is wrong with that line.
+ * name that stands in a line that could not be read may be declared there, and a line that is wrong in itself has its own message:
+ * both wait until that line is mended.
  */
 export function unknownNames(document: LangiumDocument, scopes: ScopeProvider, programme: Programme): Problem[] {
     const broken = new Set(programme.files.get(document.uri.toString())?.brokenLines);
@@ -25,7 +26,7 @@ export function unknownNames(document: LangiumDocument, scopes: ScopeProvider, p
         const name = reference.$refText;
         if (!error || name === '') continue;
         const { at } = mention(reference as Reference);
-        if (programme.unreadable.has(name) && !broken.has(at.start.line)) continue;
+        if (programme.unreadable.has(name) || broken.has(at.start.line)) continue;
         problems.push(problemFor(error.info, name, at, document.uri.toString(), scopes, programme));
     }
     return problems;

@@ -12,7 +12,7 @@ export const unusedThing: Check = {
         if (programme.lessons.size === 0) return;
         const used = view.usedThings;
         for (const thing of [...file.materials, ...file.prints, ...file.books]) {
-            if (!used.has(thing.name)) yield unused(thing, `No lesson or game uses the ${thing.kind} '${thing.name}'.`);
+            if (!used.has(thing.name) && !view.isDoubtful('thing', thing.name)) yield unused(thing, `No lesson or game uses the ${thing.kind} '${thing.name}'.`);
         }
         for (const game of file.games) {
             if (!view.playedIn.has(game.name) && !used.has(game.name)) yield unused(game, `No lesson plays the game '${game.name}'.`);
@@ -36,7 +36,8 @@ export const unusedObjective: Check = {
     *find(file, view) {
         if (view.programme.lessons.size === 0) return;
         for (const objective of file.objectives) {
-            if (!view.usedObjectives.has(objective.name)) yield unused(objective, `No lesson introduces, practises or checks the objective '${objective.name}'.`);
+            if (view.usedObjectives.has(objective.name) || view.isDoubtful('objective', objective.name)) continue;
+            yield unused(objective, `No lesson introduces, practises or checks the objective '${objective.name}'.`);
         }
     }
 };

@@ -1,25 +1,27 @@
-import type { LessonSheet, Mention, Need, PartSheet, Prose, Step } from '../sheets/sheet.js';
+import type { LessonSheet, Mention, Need, Prose, Step } from '../sheets/sheet.js';
 
 /** A lesson's own needs and those of its parts, without those that a game brings. */
 export function allNeeds(lesson: LessonSheet): Need[] {
-    return [...lesson.needs, ...lesson.parts.flatMap(part => part.needs)];
+    const needs = [...lesson.needs];
+    for (const part of lesson.parts) needs.push(...part.needs);
+    return needs;
 }
 
 /** Steps with those under them. */
 export function allSteps(steps: readonly Step[]): Step[] {
-    return steps.flatMap(step => [step, ...allSteps(step.under)]);
+    const all: Step[] = [];
+    addSteps(steps, all);
+    return all;
 }
 
-/** Names in braces in a prose. */
-export function namesIn(prose: Prose): Mention[] {
-    return prose.parts.flatMap(part => ('name' in part ? [{ name: part.name, at: part.at }] : []));
+export function addSteps(steps: readonly Step[], all: Step[]): void {
+    for (const step of steps) {
+        all.push(step);
+        addSteps(step.under, all);
+    }
 }
 
-/** All prose of a lesson, its parts included. */
-export function allProse(lesson: LessonSheet): Prose[] {
-    const cautions = [...lesson.cautions, ...lesson.parts.flatMap(part => part.cautions)];
-    return [
-        ...allSteps([...lesson.steps, ...lesson.parts.flatMap((part: PartSheet) => part.steps)]).map(step => step.prose),
-        ...cautions.flatMap(caution => (caution.prose ? [caution.prose] : []))
-    ];
+/** Calls back for each name in braces in a prose. */
+export function eachName(prose: Prose, found: (mention: Mention) => void): void {
+    for (const part of prose.parts) if ('name' in part) found(part);
 }

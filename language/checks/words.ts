@@ -2,7 +2,6 @@ import type { LessonSheet, Prose, Range } from '../sheets/sheet.js';
 import type { Check, Finding, Fix } from './check.js';
 import { inLessonHead, insertAfter, lastOf, teachBefore } from './fixes.js';
 import type { ProgrammeView, Taught } from './programme-view.js';
-import { namesIn } from './walk-lessons.js';
 
 const course = 'course measuring\n  unit weighing\n    weigh-1\n    weigh-2\n\n';
 
@@ -13,12 +12,9 @@ export const wordBeforeTaught: Check = {
     right: `${course}lesson weigh-1\n  words heavier\n  activity lift 10 min\n    do: Which bag is {heavier}?\n\nlesson weigh-2\n  words heavier`,
     *find(file, view) {
         for (const { lesson, here, words } of lessonsWithLaterWords(file.lessons, view)) {
-            const told = new Set<string>();
-            for (const { name, at } of view.factsOf(lesson).prose.flatMap(namesIn)) {
+            for (const { name, at } of view.factsOf(lesson).named.values()) {
                 const taught = words.get(name);
-                if (!taught || told.has(name) || !isWord(name, view)) continue;
-                told.add(name);
-                yield tell(lesson, here, taught, name, at);
+                if (taught && isWord(name, view)) yield tell(lesson, here, taught, name, at);
             }
         }
     }
@@ -31,8 +27,10 @@ export const plainWordBeforeTaught: Check = {
     right: `${course}lesson weigh-1\n  activity lift 10 min\n    ask: Which bag pulls your hand down more?\n\nlesson weigh-2\n  words heavier`,
     *find(file, view) {
         for (const { lesson, here, words } of lessonsWithLaterWords(file.lessons, view)) {
+            const { spoken, steps } = view.factsOf(lesson);
+            if (![...spoken].some(word => words.startingWith(word).length > 0)) continue;
             const told = new Set<string>();
-            for (const { word, prose } of view.factsOf(lesson).steps) {
+            for (const { word, prose } of steps) {
                 if (word !== 'say' && word !== 'ask') continue;
                 for (const { name, at } of laterWordsIn(prose, words)) {
                     if (told.has(name)) continue;
@@ -67,7 +65,7 @@ class LaterWords {
 
     /** Words of the course that begin with this one: `place-value` begins with `place`. */
     startingWith(word: string): readonly string[] {
-        return (this.byStart.get(word) ?? []).filter(name => this.get(name));
+        return this.byStart.get(word)?.filter(name => this.get(name)) ?? [];
     }
 }
 

@@ -35,6 +35,11 @@ export class GrammarState {
         return next;
     }
 
+    /** The place after one of several ways to take the same word: after `in` of `in kit`, say, and not of inches. */
+    after(edge: Edge): GrammarState | undefined {
+        return this.automaton.stateAfter([edge], edge.symbol);
+    }
+
     accepts(symbol: TokenSymbol): boolean {
         return this.move(symbol) !== undefined;
     }

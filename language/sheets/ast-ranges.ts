@@ -39,13 +39,17 @@ function assigns(cst: CstNode, property: string): boolean {
 /** The first line of a declaration: from its first word to the end of its header. */
 export function headRange(node: AstNode): Range {
     const whole = rangeOf(node);
-    if (!node.$cstNode || !isCompositeCstNode(node.$cstNode)) return whole;
-    let end = whole.start;
-    for (const child of node.$cstNode.content) {
-        if (child.range.start.line > whole.start.line) break;
-        end = child.range.end;
+    return node.$cstNode ? plain({ start: whole.start, end: endOfFirstLine(node.$cstNode, whole.start) }) : whole;
+}
+
+function endOfFirstLine(cst: CstNode, start: Range['start']): Range['end'] {
+    if (!isCompositeCstNode(cst)) return cst.range.end;
+    let end = start;
+    for (const child of cst.content) {
+        if (child.range.start.line > start.line) break;
+        end = endOfFirstLine(child, end);
     }
-    return plain({ start: whole.start, end });
+    return end;
 }
 
 export function mention(reference: Reference | undefined): Mention {

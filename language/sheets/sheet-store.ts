@@ -1,5 +1,6 @@
 import { DocumentState, type LangiumDocument, type LangiumDocuments } from 'langium';
 import type { ProgrammeFile } from '../generated/ast.js';
+import { LessonReadings } from '../checks/lesson-facts.js';
 import { ProgrammeView } from '../checks/programme-view.js';
 import type { ReadingReport } from '../lexer/line-lexer.js';
 import { makeSheet } from './make-sheet.js';
@@ -9,6 +10,7 @@ import type { FileSheet } from './sheet.js';
 /** Keeps the sheet of every file for as long as its syntax tree lives, and the programme made of them. */
 export class SheetStore {
     private readonly sheets = new WeakMap<object, FileSheet>();
+    private readonly readings = new LessonReadings();
     private last?: { sheets: FileSheet[]; view: ProgrammeView };
 
     sheetOf(document: LangiumDocument): FileSheet {
@@ -27,7 +29,7 @@ export class SheetStore {
         const sheets = documents.all.filter(document => document.state >= DocumentState.Parsed).map(document => this.sheetOf(document)).toArray();
         const { last } = this;
         if (last && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
-        const view = new ProgrammeView(gatherProgramme(sheets));
+        const view = new ProgrammeView(gatherProgramme(sheets), this.readings);
         this.last = { sheets, view };
         return view;
     }

@@ -35,8 +35,10 @@ export class HaversackCompletion implements CompletionProvider {
         const word = /[\p{L}\p{N}-]*$/u.exec(typed)![0];
         const before = line.content + typed.length - word.length;
         const items: CompletionItem[] = [];
+        // What stands after the cursor must not reach back into the words before it: "travel-2.lon" is one word only when read whole.
+        const left = text.slice(0, before);
         for (const spot of spotsToComplete(context)) {
-            const fit = fitLine(text, { ...line, end: before }, line.content, spot.state);
+            const fit = fitLine(left, { ...line, end: before }, line.content, spot.state);
             if (fit.prose || fit.stopped) continue;
             if (fit.tokens.length === 0) items.push(...heads(spot));
             items.push(...this.nextItems(fit.state, fit.tokens, lesson, document));
@@ -63,7 +65,7 @@ export class HaversackCompletion implements CompletionProvider {
         const thing = tokens.find(token => token.symbol === 'NAME')?.text;
         for (const edge of state.edges) {
             if (/^[a-z]/.test(edge.symbol)) {
-                if (tokens.length > 0) items.push(keywordItem(state, edge.symbol));
+                if (tokens.length > 0) items.push(keywordItem(state, edge));
             } else if (GrammarAST.isCrossReference(edge.element)) {
                 const owner = ownerOfLine(tokens) ?? lesson;
                 items.push(...candidatesFor(edge.element.type.$refText, this.view, typeof owner === 'string' ? this.view.programme.lessons.get(owner) : owner, thing).map(nameItem));
@@ -126,9 +128,9 @@ function headItem(statement: Statement, index: number): CompletionItem {
 }
 
 /** A keyword with those that must follow it: `in kit`, `not in kit`. */
-function keywordItem(state: GrammarState, keyword: string): CompletionItem {
-    let words = keyword;
-    let next = state.move(keyword);
+function keywordItem(state: GrammarState, edge: Edge): CompletionItem {
+    let words = edge.symbol;
+    let next = state.after(edge);
     while (next && next.edges.length > 0 && next.edges.every(edge => edge.symbol === next!.edges[0]!.symbol) && /^[a-z]/.test(next.edges[0]!.symbol)) {
         words += ` ${next.edges[0]!.symbol}`;
         next = next.move(next.edges[0]!.symbol);

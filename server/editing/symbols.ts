@@ -22,7 +22,7 @@ function outline(sheet: FileSheet): DocumentSymbol[] {
         ...sheet.games.map(plain(SymbolKind.Event)),
         ...sheet.kits.map(plain(SymbolKind.Package)),
         ...sheet.lessons.map(lesson => declaration(lesson, SymbolKind.Class, lesson.parts.map(part => ({
-            name: part.title,
+            name: nameOr(part.title, part.kind),
             detail: [part.kind, part.minutes === undefined ? '' : `${part.minutes} min`].filter(Boolean).join(', '),
             kind: SymbolKind.Method,
             range: part.whole,
@@ -31,7 +31,7 @@ function outline(sheet: FileSheet): DocumentSymbol[] {
         ...sheet.objectives.map(plain(SymbolKind.Key)),
         ...sheet.frameworks.map(plain(SymbolKind.Interface)),
         ...sheet.courses.map(course => declaration(course, SymbolKind.Namespace, course.units.map(unit => ({
-            name: unit.title, detail: `unit, ${unit.lessons.length} lessons`, kind: SymbolKind.Array, range: unit.whole, selectionRange: within(unit.at, unit.whole)
+            name: nameOr(unit.title, 'unit'), detail: `unit, ${unit.lessons.length} lessons`, kind: SymbolKind.Array, range: unit.whole, selectionRange: within(unit.at, unit.whole)
         })))),
         ...sheet.classes.map(plain(SymbolKind.Struct)),
         ...sheet.adaptations.map(plain(SymbolKind.Operator))
@@ -40,7 +40,12 @@ function outline(sheet: FileSheet): DocumentSymbol[] {
 }
 
 function declaration(thing: Declared & { kind: string }, kind: SymbolKind, children: DocumentSymbol[] = []): DocumentSymbol {
-    return { name: thing.title, detail: `${thing.kind} ${thing.name}`, kind, range: thing.whole, selectionRange: within(thing.at, thing.whole), children };
+    return { name: nameOr(thing.title, thing.name), detail: `${thing.kind} ${thing.name}`, kind, range: thing.whole, selectionRange: within(thing.at, thing.whole), children };
+}
+
+/** Editors drop a whole outline for one empty name, such as that of an activity that is just being written. */
+function nameOr(title: string, otherwise: string): string {
+    return title.trim() || otherwise;
 }
 
 /** The protocol asks that the selection lies inside the range. */

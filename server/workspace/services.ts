@@ -10,7 +10,9 @@ import { HaversackFolding } from '../editing/folding.js';
 import { HaversackHover } from '../editing/hover.js';
 import { HaversackRename } from '../editing/rename.js';
 import { HaversackSymbols } from '../editing/symbols.js';
+import { HaversackBuilder } from './builder.js';
 import { Plans } from './plans.js';
+import { ProgrammeFolders, ReadableFiles } from './programme-files.js';
 import { HaversackUpdates } from './updates.js';
 
 /** Services that the server adds to the language's. */
@@ -33,7 +35,12 @@ const editingModule: Module<HaversackServerServices, PartialLangiumServices & Ha
 };
 
 const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
-    lsp: { DocumentUpdateHandler: services => new HaversackUpdates(services) }
+    lsp: { DocumentUpdateHandler: services => new HaversackUpdates(services) },
+    workspace: {
+        DocumentBuilder: services => new HaversackBuilder(services),
+        LangiumDocumentFactory: services => new ReadableFiles(services),
+        WorkspaceManager: services => new ProgrammeFolders(services)
+    }
 };
 
 /** All services of the language server. */

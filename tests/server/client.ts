@@ -39,7 +39,7 @@ export class Client {
 
     static async start({ programme = firstSteps }: StartOptions = {}): Promise<Client> {
         const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
-        if (typeof programme === 'string') cpSync(programme, folder, { recursive: true });
+        if (typeof programme === 'string') cpSync(programme, folder, { recursive: true, verbatimSymlinks: true });
         else for (const [name, text] of Object.entries(programme ?? {})) writeFileSync(join(folder, name), text);
         const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
         const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));

@@ -1,14 +1,14 @@
 // A protocol client for measuring: starts a server over stdio, times requests, keeps the newest diagnostics of every file.
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node.js';
+import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node';
 import { pathToFileURL } from 'node:url';
 
 export class Wire {
     #waiting = [];
 
     constructor(command, args) {
-        this.process = spawn(command, args, { stdio: ['pipe', 'pipe', 'ignore'] });
+        this.process = spawn(command, args, { stdio: ['pipe', 'pipe', process.env.BENCH_LOG ? 'inherit' : 'ignore'] });
         this.connection = createMessageConnection(new StreamMessageReader(this.process.stdout), new StreamMessageWriter(this.process.stdin));
         this.diagnostics = new Map();
         this.settings = {};

@@ -62,6 +62,7 @@ function showControls(brief: NonNullable<ShowMessage['brief']>, state: BriefStat
     controls.hidden = false;
     label(previous, brief.week - 1, brief.weeks, '\u2190 ', '');
     label(next, brief.week + 1, brief.weeks, '', ' \u2192');
+    for (const control of [previous, next, byId('stay-label')]) control.hidden = brief.weeks < 2;
     stay.checked = state.week !== undefined;
     byId('class-label').hidden = brief.classes.length < 2;
     const wanted = brief.classes.map(({ name, title }) => `${name}\n${title}`).join('\n');
