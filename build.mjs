@@ -23,6 +23,14 @@ const [server, , extension, page] = await Promise.all([
 ]);
 await copyFile('.build/server/node-server.cjs', `${extensionFolder}/node-server.cjs`);
 
+/** The brief's own look, for the preview: taken from the server at build time, so that the extension knows nothing of it. */
+const { outputFiles: [styles] } = await build({
+    stdin: { contents: "export { briefStyles } from './server/brief/styles.js'; export { pageFrame } from './server/brief/look/screen.css.js';", resolveDir: '.', loader: 'ts' },
+    bundle: true, write: false, format: 'esm', platform: 'node'
+});
+const { briefStyles, pageFrame } = await import(`data:text/javascript;base64,${Buffer.from(styles.contents).toString('base64')}`);
+await writeFile(`${extensionFolder}/brief.css`, pageFrame + briefStyles());
+
 /** The packages whose code is in the extension, for their licences. */
 const inputs = [server, extension, page].flatMap(({ metafile }) => Object.keys(metafile.inputs));
 const packages = new Set(inputs.flatMap(path => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []));

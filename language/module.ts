@@ -4,6 +4,7 @@ import {
 } from 'langium';
 import { HaversackDocumentValidator } from './checks/document-validator.js';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from './generated/module.js';
+import { createLineParser } from './lexer/line-parser.js';
 import { LineLexer } from './lexer/line-lexer.js';
 import { HaversackScopeComputation, HaversackScopeProvider } from './linking/scopes.js';
 import { HaversackValueConverter } from './linking/values.js';
@@ -21,6 +22,7 @@ export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServic
     sheets: () => new SheetStore(),
     parser: {
         Lexer: services => new LineLexer(services),
+        LangiumParser: services => createLineParser(services),
         ValueConverter: () => new HaversackValueConverter()
     },
     references: {

@@ -6,6 +6,8 @@ export interface BriefParams {
     line?: number;
     class?: string;
     week?: number;
+    /** The week to show when no lesson stands at the cursor or in the file: the one that is shown already. */
+    otherwise?: number;
     /** Hashes of the sections the preview shows already, so that only changed ones travel. */
     known?: Record<string, string>;
     /** Asks for a whole self-contained page instead of sections. */

@@ -21,6 +21,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     private readonly newest = new Newest(() => this.update(), () => this.show(vscode.l10n.t('The brief could not be made anew just now; this is the last one.')));
     private readonly subscriptions: vscode.Disposable[];
     private versionAtCursor = 0;
+    private leading = false;
 
     constructor(private readonly context: vscode.ExtensionContext, private readonly client: LanguageClient) {
         this.subscriptions = [
@@ -128,7 +129,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
                 this.kept.pageIsEmpty();
                 return this.show(this.says);
             case 'open':
-                if (settings().leadBack) void openSource(message, this.panel?.viewColumn);
+                if (settings().leadBack) void this.leadTo(message);
                 return;
             case 'step': return this.step(message.by);
             case 'class':
@@ -139,15 +140,28 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         }
     }
 
+    /** On the way the cursor of the file passes other places, which do not count. */
+    private async leadTo({ uri, line }: SourceLine): Promise<void> {
+        this.leading = true;
+        try {
+            await openSource({ uri, line }, this.panel?.viewColumn);
+        } finally {
+            this.leading = false;
+        }
+        const editor = vscode.window.activeTextEditor;
+        if (editor && settings().followCursor) this.placeCursor(editor);
+        this.newest.ask();
+    }
+
     private moveTo(editor: vscode.TextEditor | undefined): void {
-        if (!this.panel || editor?.document.languageId !== languageId) return;
+        if (!this.panel || this.leading || editor?.document.languageId !== languageId) return;
         this.placeCursor(editor);
         this.reveal ??= 'item';
         this.newest.ask();
     }
 
     private moveWithin(editor: vscode.TextEditor): void {
-        if (!this.panel || editor.document.languageId !== languageId || !settings().followCursor) return;
+        if (!this.panel || this.leading || editor.document.languageId !== languageId || !settings().followCursor) return;
         const before = this.state.cursor;
         const typed = editor.document.version !== this.versionAtCursor;
         this.placeCursor(editor);
@@ -165,7 +179,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     private async update(): Promise<void> {
         if (!this.panel?.visible) return;
-        const params: BriefParams = { ...this.state.cursor, week: this.state.week, class: this.state.class, known: this.kept.known() };
+        const params: BriefParams = { ...this.state.cursor, week: this.state.week, otherwise: this.answer?.week, class: this.state.class, known: this.kept.known() };
         const answer = await this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, params);
         if ('refusal' in answer) return this.show(answer.refusal);
         if (!this.kept.take(answer.sections)) {

@@ -1,12 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import { briefStyles } from '@haversack/server/brief/styles';
-import { pageFrame } from '@haversack/server/brief/look/screen.css';
 import { panelStyles } from './page-styles.js';
 
-/** The empty page of the brief. Nothing may be loaded but its own script; nothing in it may run or look otherwise. */
+/** The empty page of the brief. Nothing may be loaded but its own script and the brief's stylesheet; nothing in it may run or look otherwise. */
 export function pageHtml(webview: vscode.Webview, extensionUri: vscode.Uri): string {
     const nonce = randomBytes(16).toString('hex');
+    const styles = webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist/brief.css'));
     const script = webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist/brief-page.js'));
     const policy = `default-src 'none'; style-src 'nonce-${nonce}' ${webview.cspSource}; script-src 'nonce-${nonce}'; base-uri 'none'; form-action 'none'`;
     return `<!doctype html>
@@ -16,7 +15,8 @@ export function pageHtml(webview: vscode.Webview, extensionUri: vscode.Uri): str
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escape(vscode.l10n.t('Brief'))}</title>
-<style nonce="${nonce}">${pageFrame}${briefStyles()}${panelStyles}</style>
+<link rel="stylesheet" href="${escape(styles.toString())}">
+<style nonce="${nonce}">${panelStyles}</style>
 </head>
 <body>
 <nav id="controls" aria-label="${escape(vscode.l10n.t('Which brief is shown'))}" hidden>

@@ -17,7 +17,7 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
 }
 #controls select {
   color: var(--vscode-dropdown-foreground); background: var(--vscode-dropdown-background);
-  border-color: var(--vscode-contrastBorder, var(--vscode-dropdown-border)); max-width: 14rem;
+  border-color: var(--vscode-contrastBorder, var(--vscode-dropdown-border)); max-width: 100%;
 }
 #controls button:hover:enabled { background: var(--vscode-button-secondaryHoverBackground); }
 #controls button:disabled { opacity: .55; cursor: default; }

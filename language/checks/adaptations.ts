@@ -16,7 +16,7 @@ export const adaptationMisses: Check = {
             for (const change of adaptation.changes) {
                 const lessons = change.does === 'swap' ? [] : change.does === 'move' ? [change.lesson, change.anchor] : [change.lesson];
                 for (const lesson of lessons) {
-                    if (!taught.has(lesson.name) && view.programme.lessons.has(lesson.name)) yield notTaught(adaptation, course.name, lesson, change.at);
+                    if (!taught.has(lesson.name) && view.programme.lessons.has(lesson.name) && !view.isDoubtful('lesson', lesson.name)) yield notTaught(adaptation, course.name, lesson, change.at);
                 }
             }
             const wrongClass = otherCourse(adaptation, course.name, view);
@@ -34,7 +34,7 @@ function notTaught(adaptation: AdaptationSheet, course: string, lesson: Mention,
 
 function otherCourse(adaptation: AdaptationSheet, course: string, view: ProgrammeView): Finding | undefined {
     const group = adaptation.forClass && view.programme.classes.get(adaptation.forClass.name);
-    if (!group?.teaches || group.teaches.name === course) return undefined;
+    if (!group?.teaches || group.teaches.name === course || !view.programme.courses.has(group.teaches.name)) return undefined;
     return {
         message: `The class '${group.name}' is taught '${group.teaches.name}', so changes to '${course}' never reach it.`, at: adaptation.of!.at,
         related: [{ message: `The class '${group.name}'`, place: { uri: group.uri, range: group.teaches.at } }],

@@ -5,7 +5,7 @@ import type { ProgrammeView, Taught } from './programme-view.js';
 export interface CourseFacts {
     course: CourseSheet;
     lessons: readonly Taught[];
-    /** True when every lesson that it names is there, so that what none of them says is truly not said. */
+    /** True when every lesson that it names is there and could be read, so that what none of them says is truly not said. */
     complete: boolean;
     classes: readonly ClassSheet[];
     /** Where each objective is introduced first, checked last and practised last. */
@@ -50,7 +50,7 @@ export function courseFacts(course: CourseSheet, view: ProgrammeView): CourseFac
         wordsByStart.set(start, [...(wordsByStart.get(start) ?? []), word]);
     }
     const classes = [...view.programme.classes.values()].filter(({ teaches }) => teaches?.name === course.name);
-    return { course, lessons, complete: lessons.every(({ lesson }) => lesson !== undefined), classes, introduced, checked, practised, words, wordsByStart, things, kitHolds: kitHolds(course, view) };
+    return { course, lessons, complete: lessons.every(({ lesson }) => lesson && !view.isBroken(lesson)), classes, introduced, checked, practised, words, wordsByStart, things, kitHolds: kitHolds(course, view) };
 }
 
 function keepFirst(map: Map<string, Taught>, name: string, taught: Taught): void {

@@ -11,9 +11,9 @@ export const kitFlagWrong: Check = {
     wrong: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair in kit\n    scarf 1 per pair in kit`,
     right: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair in kit\n    scarf 1 per pair not in kit`,
     *find(file, view) {
-        for (const { need, lessons } of flaggableNeeds(file, view)) {
+        for (const { need, kits: known } of flaggableNeeds(file, view)) {
             if (need.inKit === undefined || !need.flagAt) continue;
-            const claims = kitsSay(need, lessons, view);
+            const claims = kitsSay(need, known, view);
             if (claims.length === 0 || claims.some(({ held }) => held === 'perhaps' || held === need.inKit)) continue;
             const { course, kits } = claims[0]!;
             const name = need.options[0]!.thing.name;
@@ -32,10 +32,10 @@ export const kitFlagMissing: Check = {
     wrong: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n    scarf 1 per pair not in kit`,
     right: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair in kit\n    scarf 1 per pair not in kit`,
     *find(file, view) {
-        for (const { need, lessons } of flaggableNeeds(file, view)) {
+        for (const { need, kits: known } of flaggableNeeds(file, view)) {
             const name = need.options[0]!.thing.name;
             if (need.inKit !== undefined || !view.programme.materials.has(name)) continue;
-            const claims = kitsSay(need, lessons, view);
+            const claims = kitsSay(need, known, view);
             const held = claims[0]?.held;
             if (held === undefined || held === 'perhaps' || claims.some(claim => claim.held !== held)) continue;
             const flag = held ? 'in kit' : 'not in kit';
@@ -54,30 +54,38 @@ interface Claim {
     held: boolean | 'perhaps';
 }
 
-/** Needs whose first thing is known, with the lessons they are for: a game's are for every lesson that plays it. */
-function* flaggableNeeds(file: FileSheet, view: ProgrammeView): Iterable<{ need: Need; lessons: readonly LessonSheet[] }> {
-    for (const lesson of file.lessons) {
-        for (const need of view.factsOf(lesson).needs) if (need.options.length > 0) yield { need, lessons: [lesson] };
-    }
-    for (const game of file.games) {
-        for (const need of game.needs) if (need.options.length > 0) yield { need, lessons: view.playedIn.get(game.name) ?? [] };
-    }
+/** What one course's kits hold. */
+interface Kits {
+    course: string;
+    kits: string;
+    holds: ReadonlySet<string>;
 }
 
-/** What the kits of each course that teaches one of the lessons say about a need. */
-function kitsSay(need: Need, lessons: readonly LessonSheet[], view: ProgrammeView): Claim[] {
+/** Needs with the kits of the courses that they are for: a game's are for every lesson that plays it. */
+function* flaggableNeeds(file: FileSheet, view: ProgrammeView): Iterable<{ need: Need; kits: readonly Kits[] }> {
+    for (const lesson of file.lessons) yield* needsWithKits(view.factsOf(lesson).needs, [lesson], view);
+    for (const game of file.games) yield* needsWithKits(game.needs, view.playedIn.get(game.name) ?? [], view);
+}
+
+function* needsWithKits(needs: readonly Need[], lessons: readonly LessonSheet[], view: ProgrammeView): Iterable<{ need: Need; kits: readonly Kits[] }> {
     const courses = new Set(lessons.flatMap(lesson => view.placesOf(lesson).map(({ course }) => course)));
-    const claims: Claim[] = [];
+    const kits: Kits[] = [];
     for (const course of courses) {
-        const { kitHolds } = view.factsOfCourse(course);
-        if (!kitHolds) continue;
-        const names = need.options.map(({ thing }) => thing.name);
-        const held = names.filter(name => kitHolds.has(name)).length;
-        const unsure = names.some(name => !kitHolds.has(name) && view.isDoubtful('thing', name));
-        const kits = course.uses.map(({ kit }) => `'${kit.name}'`).join(' or ');
-        claims.push({ course: course.name, kits, held: unsure || (held > 0 && held < names.length) ? 'perhaps' : held > 0 });
+        const holds = view.factsOfCourse(course).kitHolds;
+        if (holds) kits.push({ course: course.name, kits: course.uses.map(({ kit }) => `'${kit.name}'`).join(' or '), holds });
     }
-    return claims;
+    if (kits.length === 0) return;
+    for (const need of needs) if (need.options.length > 0) yield { need, kits };
+}
+
+/** What the kits of each course say about a need. */
+function kitsSay(need: Need, kits: readonly Kits[], view: ProgrammeView): Claim[] {
+    const names = need.options.map(({ thing }) => thing.name);
+    return kits.map(({ course, kits: titles, holds }) => {
+        const held = names.filter(name => holds.has(name)).length;
+        const unsure = held < names.length && names.some(name => !holds.has(name) && view.isDoubtful('thing', name));
+        return { course, kits: titles, held: unsure || (held > 0 && held < names.length) ? 'perhaps' : held > 0 };
+    });
 }
 
 /** The flag stands at the end of the line, before `optional`. */

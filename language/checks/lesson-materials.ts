@@ -86,7 +86,7 @@ export const unusedNeed: Check = {
             let text: string | undefined;
             for (const need of needs) {
                 const names = need.options.map(({ thing }) => thing.name);
-                if (names.length === 0 || names.some(name => named.has(name) || view.programme.unreadable.has(name) || !thingNamed(view.programme, name))) continue;
+                if (names.length === 0 || names.some(name => named.has(name) || view.isDoubtful('thing', name) || !thingNamed(view.programme, name))) continue;
                 if (games.some(game => names.some(name => gameThings(game, view.programme).has(name)))) continue;
                 text ??= plainText(prose.flatMap(({ parts }) => parts.map(part => ('text' in part ? part.text : part.name))).join(' '));
                 if (names.some(name => saidIn(text!, name, view))) continue;

@@ -1,10 +1,10 @@
 import type { Programme } from '../sheets/programme.js';
 import type { CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } from '../sheets/sheet.js';
 import { nearest } from '../lexer/mend-line.js';
-import { thingNamed } from '../sheets/programme.js';
 import { circlesOf } from './circles.js';
 import { courseFacts, type CourseFacts } from './course-facts.js';
 import { firstMentions, lessonFacts, LessonReadings, type LessonFacts } from './lesson-facts.js';
+import { namesUnknown, type NamedKind } from './names-unknown.js';
 import { roomOf, type Room } from './rooms.js';
 import { allSteps } from './walk-lessons.js';
 
@@ -172,30 +172,16 @@ export class ProgrammeView {
 
     /**
      * True when a name of this kind may be written somewhere without having been understood: in a line that could not be read, or
-     * misspelt where nothing of that name is known. Then nothing is said of what is missing about it: one slip, one message.
+     * misspelt or half typed where nothing of that name is known. Then nothing is said of what is missing about it: one slip, one
+     * message.
      */
-    isDoubtful(kind: 'thing' | 'objective' | 'lesson', name: string): boolean {
+    isDoubtful(kind: NamedKind, name: string): boolean {
         if (this.programme.unreadable.has(name)) return true;
-        return this.unknownNames[kind].some(unknown => nearest(unknown, [name]) !== undefined);
+        return this.unknownNames[kind].some(unknown => name.startsWith(unknown) || nearest(unknown, [name]) !== undefined);
     }
 
-    private get unknownNames(): Record<'thing' | 'objective' | 'lesson', readonly string[]> {
-        return this.once('unknownNames', () => {
-            const { programme } = this;
-            const things = new Set<string>();
-            const objectives = new Set<string>();
-            const take = (mentions: readonly { thing: Mention }[]): void => {
-                for (const { thing } of mentions) if (!thingNamed(programme, thing.name)) things.add(thing.name);
-            };
-            for (const lesson of programme.lessons.values()) {
-                for (const need of this.factsOf(lesson).needs) take(need.options);
-                for (const { name } of [...lesson.introduces, ...lesson.practises, ...lesson.checks]) if (!programme.objectives.has(name)) objectives.add(name);
-            }
-            for (const game of programme.games.values()) for (const need of game.needs) take(need.options);
-            for (const kit of programme.kits.values()) take(kit.holds);
-            const lessons = [...this.taughtAt.keys()].filter(name => !programme.lessons.has(name));
-            return { thing: [...things], objective: [...objectives], lesson: lessons };
-        });
+    private get unknownNames(): Record<NamedKind, readonly string[]> {
+        return this.once('unknownNames', () => namesUnknown(this.programme, lesson => this.factsOf(lesson)));
     }
 
     /** True where a line of the declaration could not be read: it may say more than its sheet. */

@@ -15,7 +15,7 @@ export const unusedThing: Check = {
             if (!used.has(thing.name) && !view.isDoubtful('thing', thing.name)) yield unused(thing, `No lesson or game uses the ${thing.kind} '${thing.name}'.`);
         }
         for (const game of file.games) {
-            if (!view.playedIn.has(game.name) && !used.has(game.name)) yield unused(game, `No lesson plays the game '${game.name}'.`);
+            if (!view.playedIn.has(game.name) && !used.has(game.name) && !view.isDoubtful('game', game.name)) yield unused(game, `No lesson plays the game '${game.name}'.`);
         }
         if (file.kits.length === 0 || programme.courses.size === 0) return;
         const kits = new Set([

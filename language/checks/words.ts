@@ -52,6 +52,8 @@ function* lessonsWithLaterWords(lessons: readonly LessonSheet[], view: Programme
     }
 }
 
+const none: readonly string[] = [];
+
 class LaterWords {
     constructor(
         private readonly words: ReadonlyMap<string, Taught>, private readonly byStart: ReadonlyMap<string, readonly string[]>,
@@ -65,7 +67,7 @@ class LaterWords {
 
     /** Words of the course that begin with this one: `place-value` begins with `place`. */
     startingWith(word: string): readonly string[] {
-        return this.byStart.get(word)?.filter(name => this.get(name)) ?? [];
+        return this.byStart.get(word)?.filter(name => this.get(name)) ?? none;
     }
 }
 

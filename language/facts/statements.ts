@@ -126,14 +126,22 @@ export const statements: readonly Statement[] = [
     { head: 'split', within: ['adaptation'], example: 'split weigh-5 after two-bags', says: 'Makes two lessons of one.' }
 ];
 
+const byBlock: ReadonlyMap<string, readonly Statement[]> = new Map(
+    [...new Set(statements.flatMap(statement => statement.within))].map(block => [block, statements.filter(statement => statement.within.includes(block))])
+);
+
 /** Statements that may stand in a block. */
-export function statementsIn(block: string): Statement[] {
-    return statements.filter(statement => statement.within.includes(block));
+export function statementsIn(block: string): readonly Statement[] {
+    return byBlock.get(block) ?? [];
 }
 
 /** The statement that begins with these words in this block; the longest head wins. */
 export function statementAt(block: string, firstWords: string): Statement | undefined {
-    return statementsIn(block)
-        .filter(({ head }) => head === '' || firstWords === head || firstWords.startsWith(`${head} `) || head.startsWith(`${firstWords} `))
-        .sort((a, b) => b.head.length - a.head.length)[0];
+    let best: Statement | undefined;
+    for (const statement of statementsIn(block)) {
+        const { head } = statement;
+        const fits = head === '' || firstWords === head || firstWords.startsWith(`${head} `) || head.startsWith(`${firstWords} `);
+        if (fits && (!best || head.length > best.head.length)) best = statement;
+    }
+    return best;
 }

@@ -1,5 +1,5 @@
 import type { GrammarState, TokenSymbol } from './automaton.js';
-import { isName, nameFrom, pieceAt, type Line, type Piece } from './scan.js';
+import { isBlank, isName, nameFrom, pieceAt, type Line, type Piece } from './scan.js';
 
 /** A token before it is handed to the parser: offsets are in the file, `text` is exactly what stands there. */
 export interface DraftToken {
@@ -25,13 +25,14 @@ export interface Fit {
     singles: string[];
 }
 
+const byKind: Partial<Record<Piece['kind'], TokenSymbol>> = {
+    number: 'NUMBER', fraction: 'FRACTION', percent: 'PERCENT', date: 'DATE', clock: 'CLOCK', string: 'STRING'
+};
+
 /** The symbol that a piece has in this state, or none when it does not fit. A keyword comes before a name. */
 export function symbolOf(piece: Piece, state: GrammarState): TokenSymbol | undefined {
     const { text } = piece;
     if ((piece.kind === 'word' || piece.kind === 'mark') && state.accepts(text)) return text;
-    const byKind: Partial<Record<Piece['kind'], TokenSymbol>> = {
-        number: 'NUMBER', fraction: 'FRACTION', percent: 'PERCENT', date: 'DATE', clock: 'CLOCK', string: 'STRING'
-    };
     const symbol = byKind[piece.kind];
     if (symbol && state.accepts(symbol)) return symbol;
     if (piece.kind === 'word' && state.accepts('NAME') && isName(text)) return 'NAME';
@@ -91,13 +92,15 @@ export interface BraceProblem {
 /** Text and names of one line of prose between two offsets. Every character between them is in some token or blank at an end. */
 export function proseTokens(text: string, from: number, end: number, problems: BraceProblem[]): DraftToken[] {
     const tokens: DraftToken[] = [];
-    while (from < end && /\s/.test(text[from]!)) from++;
-    while (end > from && /\s/.test(text[end - 1]!)) end--;
+    while (from < end && isBlank(text.charCodeAt(from))) from++;
+    while (end > from && isBlank(text.charCodeAt(end - 1))) end--;
     let plain = from;
+    const firstMark = text.slice(from, end).search(/[{\\]/);
+    if (firstMark < 0) return from < end ? [{ symbol: 'TEXT', start: from, text: text.slice(from, end) }] : [];
     const flush = (upTo: number): void => {
         if (upTo > plain) tokens.push({ symbol: 'TEXT', start: plain, text: text.slice(plain, upTo) });
     };
-    for (let at = from; at < end; at++) {
+    for (let at = from + firstMark; at < end; at++) {
         const char = text[at];
         if (char === '\\') at++;
         if (char !== '{') continue;

@@ -10,6 +10,9 @@ import type { TokenSink } from './token-list.js';
 /** Words that a line of ordinary text may well begin with: such a line goes on from the text above. */
 const everydayWords = new Set(['from', 'in', 'at', 'off', 'on', 'draft', 'parts', 'keeps', 'spare', 'move', 'split', 'words']);
 
+/** As many messages about braces as one line can use. */
+const mostBraces = 20;
+
 /** A block that is open: its statements begin at one column. */
 interface Block {
     /** Column of its statements, tabs counted to eight. */
@@ -91,7 +94,7 @@ class Reader {
         const below = this.lines.splice(number);
         for (let index = 0; index < this.lines.length;) index = this.readStatement(index);
         this.lines.push(...below);
-        return { line, spots: this.spotsFor(line), continuesProse: this.proseBefore && line.wide > this.proseColumn };
+        return { line, spots: this.allSpots(line), continuesProse: this.proseBefore && line.wide > this.proseColumn };
     }
 
     /** Reads the statement that begins on this line; returns the index of the line after it. */
@@ -109,8 +112,7 @@ class Reader {
             }
             this.lostColumn = undefined;
         }
-        const spots = this.spotsFor(line);
-        const meant = spots[0]!;
+        const meant = this.meantSpot(line);
         const straight = fitLine(this.text, line, line.content, meant.state);
         if (isWhole(straight)) {
             const inner = this.slippedOutOf(index, meant, straight);
@@ -118,7 +120,7 @@ class Reader {
             this.report(tell.misplaced(line, inner.spot.head, inner.fit, this.columnOf(inner.spot)));
             return this.take(index, inner.spot, inner.fit);
         }
-        for (const other of spots.slice(1)) {
+        for (const other of this.otherSpots(meant)) {
             const fit = fitLine(this.text, line, line.content, other.state);
             if (!isWhole(fit) || fit.tokens[0]!.symbol === 'NAME' && !other.opens && other.depth < this.blocks.length - 1) continue;
             this.report(tell.misplaced(line, other.head, fit, this.columnOf(other)));
@@ -139,36 +141,41 @@ class Reader {
         return index + 1;
     }
 
-    /** Where a line may stand, the place that its indentation says first. */
-    private spotsFor(line: Line): Spot[] {
+    private allSpots(line: Line): Spot[] {
+        const meant = this.meantSpot(line);
+        return [meant, ...this.otherSpots(meant)];
+    }
+
+    /** Where a line stands by its indentation. */
+    private meantSpot(line: Line): Spot {
         const top = this.innermost;
-        const under = this.spotUnder();
-        const inBlocks = this.blocks.map((_, depth) => this.spotIn(depth)).reverse();
-        let meant: Spot;
+        if (line.narrow !== line.wide && (line.narrow > top.column) !== (line.wide > top.column) && top.column > 0 && this.mixesTabs(line)) {
+            this.report(tell.tabsAndSpaces(line));
+        }
         if (line.wide > top.column) {
-            meant = under ?? inBlocks[0]!;
+            const under = this.spotUnder();
             if (!under && top.alsoAt !== line.wide) {
                 this.report(tell.tooDeep(line, top.column));
                 top.alsoAt = line.wide;
             }
-        } else {
-            let depth = this.blocks.length - 1;
-            while (depth > 0 && this.blocks[depth]!.column > line.wide && this.blocks[depth]!.alsoAt !== line.wide) depth--;
-            // Between two columns that are in use, the deeper one is the likelier slip.
-            if (this.blocks[depth]!.column < line.wide) {
-                const inner = this.blocks[depth + 1]!;
-                meant = this.spotIn(depth + 1);
-                this.report(tell.betweenColumns(line, meant.head, inner.column));
-                inner.alsoAt = line.wide;
-            } else {
-                meant = this.spotIn(depth);
-            }
+            return under ?? this.spotIn(this.blocks.length - 1);
         }
-        if ((line.narrow > top.column) !== (line.wide > top.column) && line.narrow !== line.wide && top.column > 0 && this.mixesTabs(line)) {
-            this.report(tell.tabsAndSpaces(line));
-        }
-        const others = [...(under ? [under] : []), ...inBlocks].filter(spot => spot.depth !== meant.depth || spot.opens !== meant.opens);
-        return [meant, ...others];
+        let depth = this.blocks.length - 1;
+        while (depth > 0 && this.blocks[depth]!.column > line.wide && this.blocks[depth]!.alsoAt !== line.wide) depth--;
+        if (this.blocks[depth]!.column >= line.wide) return this.spotIn(depth);
+        // Between two columns that are in use, the deeper one is the likelier slip.
+        const inner = this.blocks[depth + 1]!;
+        const meant = this.spotIn(depth + 1);
+        this.report(tell.betweenColumns(line, meant.head, inner.column));
+        inner.alsoAt = line.wide;
+        return meant;
+    }
+
+    /** Everywhere else that a line may stand: under the last statement, or in an open block, the innermost first. */
+    private otherSpots(meant: Spot): Spot[] {
+        const under = this.spotUnder();
+        const inBlocks = this.blocks.map((_, depth) => this.spotIn(depth)).reverse();
+        return [...(under ? [under] : []), ...inBlocks].filter(spot => spot.depth !== meant.depth || spot.opens !== meant.opens);
     }
 
     private mixesTabs(line: Line): boolean {
@@ -292,7 +299,7 @@ class Reader {
             this.list.add(token, line);
             state = state.move(token.symbol)!;
         }
-        for (const brace of braces) this.problems.push(tell.brace(this.text, line, brace));
+        for (const brace of braces.slice(0, mostBraces)) this.problems.push(tell.brace(this.text, line, brace));
         return state;
     }
 

@@ -7,7 +7,8 @@ export interface Piece {
 }
 
 // Every pattern is a simple loop over one class of characters or a fixed shape: linear in the length of the line.
-const patterns: [Piece['kind'], RegExp][] = [
+type Pattern = [Piece['kind'], RegExp];
+const patterns: Pattern[] = [
     ['string', /"[^"\r\n]*"|“[^”\r\n]*”/y],
     ['date', /\d{4}-\d{2}-\d{2}(?![\p{L}\p{N}-])/uy],
     ['clock', /\d{1,2}:\d{2}(?![\p{L}\p{N}:])/uy],
@@ -19,6 +20,13 @@ const patterns: [Piece['kind'], RegExp][] = [
     ['junk', /[^\s\p{L}\p{M}\p{N}_,:(){}/."“#]+|["“#\p{M}]/uy]
 ];
 
+/** Which patterns can begin with an ASCII character; every other character is tried with all of them. */
+const byFirst: readonly Pattern[][] = Array.from({ length: 128 }, (_, code) => {
+    const char = String.fromCharCode(code);
+    if (/[a-z_]/i.test(char)) return patterns.filter(([kind]) => kind === 'word');
+    return /\d/.test(char) ? patterns.filter(([kind]) => !['string', 'mark', 'junk'].includes(kind)) : patterns.filter(([kind]) => ['string', 'mark', 'junk'].includes(kind));
+});
+
 export const isBlank = (code: number): boolean => code === 32 || code === 9 || code === 0xa0 || code === 0xfeff || code === 12 || code === 11;
 
 /** The first piece at or after `from`, or none when only blanks or a comment are left before `end`. */
@@ -26,7 +34,7 @@ export function pieceAt(text: string, from: number, end: number): Piece | undefi
     let start = from;
     while (start < end && isBlank(text.charCodeAt(start))) start++;
     if (start >= end || isComment(text, start)) return undefined;
-    for (const [kind, pattern] of patterns) {
+    for (const [kind, pattern] of byFirst[text.charCodeAt(start)] ?? patterns) {
         pattern.lastIndex = start;
         const found = pattern.exec(text);
         if (found && start + found[0].length <= end) return { kind, text: found[0], start };

@@ -5,17 +5,13 @@ const nowhere: Range = { start: { line: 0, character: 0 }, end: { line: 0, chara
 
 /** Where a node stands, without the empty tokens around it. */
 export function rangeOf(node: AstNode | undefined): Range {
-    return node?.$cstNode ? plain(node.$cstNode.range) : nowhere;
-}
-
-function plain({ start, end }: Range): Range {
-    return { start: { line: start.line, character: start.character }, end: { line: end.line, character: end.character } };
+    return node?.$cstNode?.range ?? nowhere;
 }
 
 /** Where a property of a node stands; the whole node when it was put in by the lexer. */
 export function propertyRange(node: AstNode, property: string): Range {
     const found = node.$cstNode && findProperty(node.$cstNode, property, node);
-    return found ? plain(found.range) : rangeOf(node);
+    return found ? found.range : rangeOf(node);
 }
 
 function findProperty(cst: CstNode, property: string, node: AstNode): CstNode | undefined {
@@ -39,7 +35,7 @@ function assigns(cst: CstNode, property: string): boolean {
 /** The first line of a declaration: from its first word to the end of its header. */
 export function headRange(node: AstNode): Range {
     const whole = rangeOf(node);
-    return node.$cstNode ? plain({ start: whole.start, end: endOfFirstLine(node.$cstNode, whole.start) }) : whole;
+    return node.$cstNode ? { start: whole.start, end: endOfFirstLine(node.$cstNode, whole.start) } : whole;
 }
 
 function endOfFirstLine(cst: CstNode, start: Range['start']): Range['end'] {
@@ -53,7 +49,7 @@ function endOfFirstLine(cst: CstNode, start: Range['start']): Range['end'] {
 }
 
 export function mention(reference: Reference | undefined): Mention {
-    return { name: reference?.$refText ?? '', at: reference?.$refNode ? plain(reference.$refNode.range) : nowhere };
+    return { name: reference?.$refText ?? '', at: reference?.$refNode?.range ?? nowhere };
 }
 
 /** References without those whose name the lexer had to put in. */

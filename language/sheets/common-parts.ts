@@ -1,7 +1,8 @@
 import type { AstNode } from 'langium';
 import * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
-import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, StepWord, WrittenDate } from './sheet.js';
+import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
+import { nearest } from '../lexer/mend-line.js';
 import { titleFromName } from './titles.js';
 
 /** Parts that several families of declarations share, from syntax nodes to plain data. */
@@ -9,6 +10,11 @@ import { titleFromName } from './titles.js';
 export function declared(node: AstNode & { name: string; title?: string }, uri: string): Declared {
     const name = node.name ?? '';
     return { name, title: node.title?.trim() || titleFromName(name), uri, at: propertyRange(node, 'name'), whole: rangeOf(node) };
+}
+
+/** A word of the language as it was meant: one that the lexer read in spite of its spelling is still written as it was. */
+export function keyword<W extends string>(written: W, words: readonly W[]): W {
+    return words.includes(written) ? written : (nearest(written.toLowerCase(), words) as W | undefined) ?? written;
 }
 
 export function amount(node: ast.Amount | undefined): Amount | undefined {
@@ -27,7 +33,7 @@ export function money(node: ast.Money | undefined): Money | undefined {
 }
 
 export function span(node: ast.Days | undefined): Span | undefined {
-    return node && { days: Number(node.count) * (node.unit.startsWith('week') ? 7 : 1), at: rangeOf(node) };
+    return node && { days: Number(node.count) * (keyword(node.unit, ['day', 'days', 'week', 'weeks']).startsWith('week') ? 7 : 1), at: rangeOf(node) };
 }
 
 export function ages(node: ast.Ages | undefined): Ages | undefined {
@@ -69,12 +75,19 @@ export function prose(node: ast.Prose | undefined): Prose {
     return { parts, at: rangeOf(node) };
 }
 
+const stepWords: readonly ast.Step['word'][] = ['about', 'why', 'do', 'say', 'instead', 'more', 'note', 'ready', 'ask', 'watch', 'expect', 'help'];
+
 export function step(node: ast.Step): Step {
-    const word: StepWord = node.word === 'ready' ? 'ready when' : node.word;
-    return { word, prose: prose(node.prose), under: node.under.map(step), at: rangeOf(node) };
+    const word = keyword(node.word, stepWords);
+    return { word: word === 'ready' ? 'ready when' : word, prose: prose(node.prose), under: node.under.map(step), at: rangeOf(node) };
 }
 
-export function caution(node: ast.Caution): Caution {
+/** Those that say what can hurt; a bare `caution` is told where it stands. */
+export function cautions(nodes: readonly ast.Caution[]): Caution[] {
+    return nodes.filter(({ kind }) => kind).map(caution);
+}
+
+function caution(node: ast.Caution): Caution {
     return { kind: node.kind, kindAt: propertyRange(node, 'kind'), prose: node.prose && prose(node.prose), at: rangeOf(node) };
 }
 
@@ -92,7 +105,8 @@ export function need(node: ast.Need): Need {
 }
 
 function perWhom(per: ast.Per): Per {
-    return per.who === 'group' ? { who: 'group', size: count(per.size) } : { who: per.who };
+    const who = keyword(per.who, ['learner', 'pair', 'class', 'adult', 'group']);
+    return who === 'group' ? { who, size: count(per.size) } : { who };
 }
 
 /** From the flag's first word to the word `kit`. */

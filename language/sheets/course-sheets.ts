@@ -1,6 +1,6 @@
 import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
-import { ages, count, day, declared, held, notes, prose } from './common-parts.js';
+import { ages, count, day, declared, held, keyword, notes, prose } from './common-parts.js';
 import type { AdaptationSheet, Change, ClassSheet, CourseSheet, FrameworkSheet, KitUse, Mention, ObjectiveSheet, Prose, UnitSheet } from './sheet.js';
 
 export function objectiveSheet(node: ast.Objective, uri: string): ObjectiveSheet {
@@ -55,7 +55,7 @@ export function classSheet(node: ast.Class, uri: string): ClassSheet {
         onHand: node.onHand.map(held),
         onOrder: node.onOrder.map(held),
         starts: day(node.starts),
-        meets: node.meets.map(line => ({ day: line.day, at: rangeOf(line) })),
+        meets: node.meets.map(line => ({ day: keyword(line.day, ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']), at: rangeOf(line) })),
         session: node.session === undefined ? undefined : { minutes: Number(node.session), at: propertyRange(node, 'session') },
         off: node.daysOff.flatMap(line => (line.from ? [{ from: day(line.from)!, to: day(line.to), title: line.title, at: rangeOf(line) }] : [])),
         offFrom: node.daysOff.flatMap(line => (line.path === undefined ? [] : [{ path: line.path, at: propertyRange(line, 'path') }])),
@@ -84,7 +84,7 @@ function change(node: ast.Change): Change {
         case 'SkipLesson': return { does: 'skip lesson', lesson: lesson(node.lesson) };
         case 'SkipActivity': return { does: 'skip activity', lesson: lesson(node.lesson), activity: mention(node.activity) };
         case 'Swap': return { does: 'swap', thing: mention(node.thing), forThing: mention(node.forThing) };
-        case 'Move': return { does: 'move', lesson: lesson(node.lesson), side: node.side, anchor: mention(node.anchor) };
+        case 'Move': return { does: 'move', lesson: lesson(node.lesson), side: keyword(node.side, ['after', 'before']), anchor: mention(node.anchor) };
         case 'Split': return { does: 'split', lesson: lesson(node.lesson), after: mention(node.activity) };
     }
 }

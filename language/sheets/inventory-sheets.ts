@@ -1,20 +1,22 @@
 import type * as ast from '../generated/ast.js';
 import { mention, propertyRange, rangeOf } from './ast-ranges.js';
-import { ages, amount, caution, count, declared, held, money, need, notes, span, step, unitWord } from './common-parts.js';
+import { ages, amount, cautions, count, declared, held, keyword, money, need, notes, span, step, unitWord } from './common-parts.js';
 import type { BookSheet, GameSheet, KitSheet, MaterialSheet, Mention, PrintSheet } from './sheet.js';
 
 const named = (node: ast.MaterialPart): Mention => ({ name: node.name, at: rangeOf(node) });
+const uses = ['reusable', 'consumable'] as const;
+const sources = ['kit', 'home', 'shop', 'library', 'printed'] as const;
 const percent = (text: string): string => text.slice(0, -1);
 
 export function materialSheet(node: ast.Material, uri: string): MaterialSheet {
     return {
         kind: 'material',
         ...declared(node, uri),
-        use: node.use,
+        use: node.use && keyword(node.use, uses),
         counted: node.counted && { one: node.counted.one, many: node.counted.many ?? node.counted.one, at: rangeOf(node.counted) },
         measured: node.measured === undefined ? undefined : { unit: unitWord(node.measured)!, at: propertyRange(node, 'measured') },
         parts: node.parts.map(named),
-        size: node.size && { sides: [...node.size.sides], unit: node.size.unit, at: rangeOf(node.size) },
+        size: node.size?.unit ? { sides: [...node.size.sides], unit: node.size.unit, at: rangeOf(node.size) } : undefined,
         packs: node.packs.flatMap(pack => (pack.amount ? [{ amount: amount(pack.amount)!, cost: money(pack.cost), at: rangeOf(pack) }] : [])),
         arrives: span(node.arrives),
         keeps: span(node.keeps),
@@ -22,9 +24,9 @@ export function materialSheet(node: ast.Material, uri: string): MaterialSheet {
         loss: node.loss === undefined ? undefined : { percent: percent(node.loss), at: propertyRange(node, 'loss') },
         safetyStock: amount(node.safetyStock),
         delivery: money(node.delivery),
-        source: node.source,
+        source: node.source && keyword(node.source, sources),
         standIns: node.standIns.map(standIn => ({ thing: mention(standIn.thing), give: standIn.give, replaces: standIn.replaces, at: rangeOf(standIn) })),
-        cautions: node.cautions.map(caution),
+        cautions: cautions(node.cautions),
         ages: ages(node.ages),
         notes: notes(node.notes)
     };
@@ -33,12 +35,12 @@ export function materialSheet(node: ast.Material, uri: string): MaterialSheet {
 export function printSheet(node: ast.Print, uri: string): PrintSheet {
     return {
         kind: 'print', ...declared(node, uri), pages: count(node.pages) ?? 1, twoSided: node.twoSided,
-        cautions: node.cautions.map(caution), notes: notes(node.notes)
+        cautions: cautions(node.cautions), notes: notes(node.notes)
     };
 }
 
 export function bookSheet(node: ast.Book, uri: string): BookSheet {
-    return { kind: 'book', ...declared(node, uri), edition: node.edition, source: node.source, cost: money(node.cost), notes: notes(node.notes) };
+    return { kind: 'book', ...declared(node, uri), edition: node.edition, source: node.source && keyword(node.source, sources), cost: money(node.cost), notes: notes(node.notes) };
 }
 
 export function gameSheet(node: ast.Game, uri: string): GameSheet {
@@ -53,7 +55,7 @@ export function gameSheet(node: ast.Game, uri: string): GameSheet {
         players: players && { from: Number(players.from), to: count(players.to), at: rangeOf(players) },
         needs: node.needs.map(need),
         steps: node.steps.map(step),
-        cautions: node.cautions.map(caution)
+        cautions: cautions(node.cautions)
     };
 }
 

@@ -1,6 +1,6 @@
 import * as ast from '../generated/ast.js';
 import { headRange, mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
-import { caution, count, declared, need, step } from './common-parts.js';
+import { cautions, count, declared, keyword, need, step } from './common-parts.js';
 import type { LessonSheet, Mention, PartKind, PartSheet, Unsure } from './sheet.js';
 import { titleFromName } from './titles.js';
 
@@ -10,7 +10,7 @@ const kinds: Record<ast.LessonPart['$type'], PartKind> = {
 
 export function lessonSheet(node: ast.Lesson, uri: string): LessonSheet {
     const objectives = (...words: ast.ObjectiveUse['does'][]): Mention[] =>
-        node.objectives.filter(line => words.includes(line.does)).flatMap(line => mentions(line.objectives));
+        node.objectives.filter(line => words.includes(keyword(line.does, ['introduces', 'practices', 'practises', 'checks']))).flatMap(line => mentions(line.objectives));
     return {
         kind: 'lesson',
         ...declared(node, uri),
@@ -23,7 +23,7 @@ export function lessonSheet(node: ast.Lesson, uri: string): LessonSheet {
         needs: node.needs.map(need),
         notNeeded: mentions(node.notNeeded),
         words: node.words.map(word => ({ name: word.name, at: rangeOf(word) })).filter(({ name }) => name !== ''),
-        cautions: node.cautions.map(caution),
+        cautions: cautions(node.cautions),
         parts: node.parts.map(partSheet)
     };
 }
@@ -41,7 +41,7 @@ function partSheet(node: ast.LessonPart): PartSheet {
         minutes: count(node.minutes),
         steps: node.steps.map(step),
         needs: node.needs.map(need),
-        cautions: node.cautions.map(caution),
+        cautions: cautions(node.cautions),
         items: ast.isPractice(node) ? count(node.items) : undefined,
         practice: ast.isPractice(node) ? node.lines.map(line => ({ words: [...line.words], numbers: [...line.numbers], at: rangeOf(line) })) : undefined,
         unsure: ast.isCheckpoint(node) && node.unsure ? unsure(node.unsure) : undefined
@@ -50,7 +50,8 @@ function partSheet(node: ast.LessonPart): PartSheet {
 
 function unsure(node: ast.Unsure): Unsure | undefined {
     const at = rangeOf(node);
+    const when = node.when && keyword(node.when, ['today', 'tomorrow']);
     if (node.lessons !== undefined) return { then: 'revisit', lessons: Number(node.lessons), at };
-    if (node.lesson) return { then: 'repeat lesson', when: node.when, at };
-    return node.activity && { then: 'repeat', activity: mention(node.activity), when: node.when ?? 'today', at };
+    if (node.lesson) return { then: 'repeat lesson', when, at };
+    return node.activity && { then: 'repeat', activity: mention(node.activity), when: when ?? 'today', at };
 }

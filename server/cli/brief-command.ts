@@ -1,5 +1,5 @@
-import { writeFileSync } from 'node:fs';
-import { extname } from 'node:path';
+import { existsSync, writeFileSync } from 'node:fs';
+import { dirname, extname } from 'node:path';
 import { URI } from 'langium';
 import { briefJson } from '../brief/json.js';
 import { briefMarkdown } from '../brief/markdown.js';
@@ -26,7 +26,7 @@ const writers: Record<string, (brief: WeekBrief, root: string) => string> = {
 /** Writes a week's brief. With errors in the text the brief shows what could be read, and the exit code says so. */
 export async function briefCommand(path: string, options: BriefOptions, write: (text: string) => void, tell: (text: string) => void): Promise<number> {
     const format = options.format ?? formatOf(options.out);
-    const writer = writers[format];
+    const writer = Object.hasOwn(writers, format) ? writers[format] : undefined;
     if (!writer) throw new CouldNotRun(`There is no format '${format}' for a brief: use html, md or json.`);
     const week = Number(options.week);
     if (!/^\d+$/.test(options.week) || week < 1) throw new CouldNotRun(`'${options.week}' is no week: weeks are counted from 1.`);
@@ -56,7 +56,8 @@ function save(out: string, text: string, tell: (text: string) => void): void {
     try {
         writeFileSync(out, text);
     } catch (error) {
-        throw new CouldNotRun(`${out} could not be written: ${reason(error)}.`);
+        const folder = dirname(out);
+        throw new CouldNotRun(`${out} could not be written: ${existsSync(folder) ? reason(error) : `there is no folder ${folder}`}.`);
     }
     tell(`Wrote ${out}\n`);
 }

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync, type Dirent } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { EmptyFileSystem, URI, type LangiumDocument } from 'langium';
 import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
@@ -78,8 +78,13 @@ function filesBelow(folder: string): string[] {
         if (entry.name.startsWith('.') || entry.name === 'node_modules') return [];
         const path = join(folder, entry.name);
         if (entry.isDirectory()) return filesBelow(path);
-        return ours.test(entry.name) && entry.isFile() ? [path] : [];
+        return ours.test(entry.name) && (entry.isFile() || isLinkToFile(entry, path)) ? [path] : [];
     });
+}
+
+/** Also true for a link that leads nowhere: reading it then tells so. Links to folders may lead in a circle and are not followed. */
+function isLinkToFile(entry: Dirent, path: string): boolean {
+    return entry.isSymbolicLink() && !statSync(path, { throwIfNoEntry: false })?.isDirectory();
 }
 
 function readText(file: string): string {

@@ -7,6 +7,9 @@ import { toDiagnostic, type HaversackDocumentValidator } from '@haversack/langua
 import type { Range } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from '../workspace/services.js';
 
+/** A menu of the mends of more problems than these helps nobody, and a selection may hold thousands. */
+const mostProblems = 50;
+
 /** Offers the mends that the checks worked out, for every problem that the cursor or selection touches. */
 export class HaversackCodeActions implements CodeActionProvider {
     constructor(private readonly services: HaversackServerServices) {}
@@ -16,6 +19,7 @@ export class HaversackCodeActions implements CodeActionProvider {
         const validator = this.services.validation.DocumentValidator as HaversackDocumentValidator;
         return validator.lastProblems(document)
             .filter(problem => touches(problem.at, range))
+            .slice(0, mostProblems)
             .flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, context.diagnostics)));
     }
 

@@ -1,4 +1,4 @@
-import { URI } from 'langium';
+import { URI, UriUtils } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { briefJson } from '../brief/json.js';
@@ -34,12 +34,13 @@ export function answerBrief(params: BriefParams, services: HaversackServerServic
     }
     const className = params.class ?? classAt(params, services);
     const weeks = plans.schedule(className).weeks.length;
-    const week = params.week ?? weekAt(params, className, services) ?? 1;
+    const otherwise = params.otherwise !== undefined && params.otherwise <= weeks ? params.otherwise : 1;
+    const week = params.week ?? weekAt(params, className, services) ?? otherwise;
     if (!Number.isInteger(week) || week < 1 || week > weeks) {
         return { refusal: weeks === 0 ? 'No lesson of this programme stands in a course yet, so there is no week to show.' : `There is no week ${week}: the last one is week ${weeks}.` };
     }
     const brief = plans.brief(week, className);
-    const whole = params.format === 'html' ? briefPage(brief) : params.format === 'md' ? briefMarkdown(brief) : params.format === 'json' ? briefJson(brief) : undefined;
+    const whole = params.format === 'html' ? briefPage(brief, { root: folderOf(params, services) }) : params.format === 'md' ? briefMarkdown(brief) : params.format === 'json' ? briefJson(brief) : undefined;
     const known = params.known ?? {};
     return {
         title: `${brief.course.title}, week ${week}`,
@@ -54,6 +55,14 @@ export function answerBrief(params: BriefParams, services: HaversackServerServic
         problems: problemsIn(params.uri, services),
         around: declarationAt(params, services)
     };
+}
+
+/** The folder that a whole page names its files from: the one around the file, or the first. */
+function folderOf({ uri }: BriefParams, { shared }: HaversackServerServices): string | undefined {
+    const folders = shared.workspace.WorkspaceManager.workspaceFolders ?? [];
+    const around = uri === undefined ? undefined : folders.find(folder => UriUtils.contains(folder.uri, URI.parse(uri)));
+    const folder = around ?? folders[0];
+    return folder && URI.parse(folder.uri).toString();
 }
 
 function declarationAt({ uri, line }: BriefParams, services: HaversackServerServices): { from: number; to: number } | undefined {

@@ -29,7 +29,7 @@ const editingModule: Module<HaversackServerServices, PartialLangiumServices & Ha
         HoverProvider: services => new HaversackHover(services),
         CodeActionProvider: services => new HaversackCodeActions(services),
         DocumentSymbolProvider: services => new HaversackSymbols(services),
-        FoldingRangeProvider: services => new HaversackFolding(services),
+        FoldingRangeProvider: () => new HaversackFolding(),
         RenameProvider: services => new HaversackRename(services)
     }
 };

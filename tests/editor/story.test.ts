@@ -1,47 +1,8 @@
-import { existsSync } from 'node:fs';
-import { mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Locator } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { Editor, type EditorOptions } from './harness.js';
+import { describe, expect, it } from 'vitest';
+import type { Editor } from './harness.js';
+import { amountOf, brief, openBrief, session } from './session.js';
 import { until } from './until.js';
-
-const repository = resolve(fileURLToPath(new URL('../..', import.meta.url)));
-const extension = join(repository, '.build/haversack.vsix');
-const firstSteps = join(repository, 'examples/first-steps');
-
-/** Tests in a describe block are one writer's session: each goes on where the one before it stopped. */
-function session(options: Partial<EditorOptions> = {}): () => Editor {
-    let editor: Editor | undefined;
-    beforeAll(async () => {
-        if (!existsSync(extension)) throw new Error(`${extension} is missing. Run "npm run package" first.`);
-        editor = await Editor.open({ extension, folder: firstSteps, ...options });
-    });
-    afterEach(async context => {
-        if (context.task.result?.state === 'fail') await editor?.screenshot(`failed ${context.task.name}`.replaceAll(/[^a-z0-9]+/gi, '-'));
-    });
-    afterAll(async () => {
-        const errors = editor?.pageErrors ?? [];
-        await editor?.stop();
-        expect(errors).toEqual([]);
-    });
-    return () => editor!;
-}
-
-const brief = (editor: Editor): Locator => editor.webview().locator('#brief');
-
-/** The amount that the brief gives for a thing in a lesson. */
-function amountOf(editor: Editor, thing: string, lesson = 'shake-1'): Promise<string> {
-    return brief(editor).locator(`#lesson-${lesson} .uses .thing`).filter({ hasText: thing }).locator('.figure .amount').innerText();
-}
-
-async function openBrief(editor: Editor): Promise<void> {
-    await editor.code.press('Control+k');
-    await editor.page.keyboard.press('b');
-    await brief(editor).locator('h1').waitFor();
-}
 
 const cursorLine = (editor: Editor): Promise<string> => editor.page.locator('#status\\.editor\\.selection').innerText();
 const marked = (editor: Editor): Locator => brief(editor).locator('[aria-current]');
@@ -134,11 +95,14 @@ describe('a writer changes a lesson', () => {
         await step.locator('.prose').last().click();
         await until('the cursor at the line', async () => editor.code.lineText(Number(/Ln (\d+)/.exec(await cursorLine(editor))![1])), text => text.includes('They all tremble while they sound.'));
         const thing = brief(editor).locator('#fetch .thing').first();
-        const title = await thing.locator('.head').innerText();
+        const title = await thing.locator('.head button').innerText();
+        const week = await brief(editor).locator('h1').innerText();
         await thing.locator('button.lead').first().press('Enter');
         await editor.page.locator('.editor-group-container.active .tab.active', { hasText: 'inventory.kit' }).waitFor();
         const line = Number(/Ln (\d+)/.exec(await cursorLine(editor))![1]);
         expect(await editor.code.lineText(line)).toContain(`"${title}"`);
+        await until('the mark at what was clicked', () => marked(editor).locator('.head').innerText(), text => text.startsWith(title));
+        expect(await brief(editor).locator('h1').innerText()).toBe(week);
         await editor.screenshot('led-back');
     });
 
@@ -199,90 +163,5 @@ describe('a writer changes a lesson', () => {
         await editor.screenshot('next-week');
         await page.locator('#stay').uncheck();
         await until('the week of the text', () => brief(editor).locator('h1').innerText(), text => text === week);
-    });
-});
-
-describe('a writer in restricted mode', () => {
-    const restricted = session({ trust: 'restricted' });
-
-    it('has checks and the brief', async () => {
-        const editor = restricted();
-        await editor.openFile('pitch-1.lesson');
-        await editor.code.goToLine(10, 1);
-        await openBrief(editor);
-        expect(await amountOf(editor, 'Rubber bands', 'pitch-1')).toBe('12');
-        await editor.code.press('Home');
-        await editor.code.typeText('x');
-        await until('an error', () => editor.problems.counts(), ({ errors }) => errors > 0);
-        await editor.screenshot('restricted');
-    });
-});
-
-describe('somebody begins with an empty folder', () => {
-    let empty = '';
-    beforeAll(async () => {
-        empty = join(await mkdtemp(join(tmpdir(), 'haversack-empty-')), 'my-programme');
-        await mkdir(empty);
-    });
-    afterAll(() => rm(resolve(empty, '..'), { recursive: true, force: true }));
-    const fresh = session({ get folder() { return empty; } } as Partial<EditorOptions>);
-
-    it('starts a programme that has no problems', async () => {
-        const editor = fresh();
-        await editor.runCommand('Haversack: Start a new programme');
-        await editor.code.ready('stones-1.lesson');
-        await editor.problems.waitForCounts(0);
-        expect(await readFile(join(editor.folder, 'programme.course'), 'utf8')).toMatch(/starts 20\d\d-\d\d-\d\d\n/);
-    });
-
-    it('reads its brief', async () => {
-        const editor = fresh();
-        await openBrief(editor);
-        // 6 learners are 3 pairs with 4 stones each.
-        expect(await amountOf(editor, 'Story stones', 'stones-1')).toBe('12');
-        await editor.screenshot('new-programme');
-    });
-
-    it('saves the brief as a file', async () => {
-        const editor = fresh();
-        await editor.runCommand('Haversack: Save the brief as a file');
-        await until('the name of the file', async () => editor.page.locator('.quick-input-widget input').first().inputValue(), value => value.endsWith('week-1.html'));
-        await editor.page.keyboard.press('Enter');
-        const page = await until('the file', () => readFile(join(editor.folder, 'week-1.html'), 'utf8'), text => text.includes('</html>'));
-        expect(page).toContain('Story stones');
-        expect(page).not.toContain('<script');
-    });
-
-    it('overwrites nothing when it is started again', async () => {
-        const editor = fresh();
-        const before = await readFile(join(editor.folder, 'inventory.kit'), 'utf8');
-        await editor.code.goToLine(1);
-        await editor.runCommand('Haversack: Start a new programme');
-        // With a programme in the folder another folder is asked for; the same one is refused.
-        await editor.page.locator('.quick-input-widget input').first().waitFor();
-        await editor.page.keyboard.press('Enter');
-        await editor.notification(/is there already, so nothing was written/);
-        expect(await readFile(join(editor.folder, 'inventory.kit'), 'utf8')).toBe(before);
-    });
-});
-
-describe.each([
-    ['dark', { 'workbench.colorTheme': 'Default Dark Modern' }],
-    ['high-contrast', { 'workbench.colorTheme': 'Default High Contrast' }],
-    ['high-contrast-light', { 'workbench.colorTheme': 'Default High Contrast Light' }]
-])('in the %s theme', (name, settings) => {
-    const themed = session({ settings });
-
-    it('the brief takes the colours of the editor', async () => {
-        const editor = themed();
-        await editor.openFile('shake-1.lesson');
-        await editor.code.goToLine(13, 19);
-        await openBrief(editor);
-        const background = (locator: Locator): Promise<string> => locator.evaluate(element => getComputedStyle(element).backgroundColor);
-        expect(await background(brief(editor))).toBe(await background(editor.page.locator('.monaco-editor-background').first()));
-        await editor.screenshot(`brief-${name}`);
-        await editor.page.setViewportSize({ width: 900, height: 800 });
-        await editor.runCommand('View: Toggle Primary Side Bar Visibility');
-        await editor.screenshot(`brief-${name}-narrow`);
     });
 });

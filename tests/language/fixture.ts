@@ -47,15 +47,30 @@ export function readFixture(text: string): { files: Files; expected: Expected[] 
 }
 
 // Making the services reads the whole grammar, so that all tests of a file share them.
-const { shared, haversack } = createHaversackServices(EmptyFileSystem);
+const texts = new Map<string, string>();
+const { shared, haversack } = createHaversackServices({
+    fileSystemProvider: () => Object.assign(EmptyFileSystem.fileSystemProvider(), { readFile: (uri: URI) => Promise.resolve(texts.get(uri.toString()) ?? '') })
+});
+const uriOf = (name: string): URI => URI.parse(root + name);
+
+function lastProblems(): Problem[] {
+    const validator = haversack.validation.DocumentValidator as HaversackDocumentValidator;
+    return shared.workspace.LangiumDocuments.all.flatMap(document => validator.problemsIn(document)).toArray();
+}
 
 export async function problemsIn(files: Files): Promise<Problem[]> {
     await shared.workspace.DocumentBuilder.update([], shared.workspace.LangiumDocuments.all.map(({ uri }) => uri).toArray());
-    const documents = Object.entries(files).map(([name, text]) => shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(root + name)));
+    const documents = Object.entries(files).map(([name, text]) => shared.workspace.LangiumDocumentFactory.fromString(text, uriOf(name)));
     for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
     await shared.workspace.DocumentBuilder.build(documents, { validation: true });
-    const validator = haversack.validation.DocumentValidator as HaversackDocumentValidator;
-    return documents.flatMap(document => [...validator.lastProblems(document)]);
+    return lastProblems();
+}
+
+/** The problems of the programme read last, with one of its files changed. */
+export async function problemsAfter(name: string, text: string): Promise<Problem[]> {
+    texts.set(root + name, text);
+    await shared.workspace.DocumentBuilder.update([uriOf(name)], []);
+    return lastProblems();
 }
 
 export const nameOf = (uri: string): string => uri.slice(root.length);

@@ -14,7 +14,10 @@ test('REFERENCE.md is what `npm run reference` writes', async () => {
 test('the reference shows every statement and every code', async () => {
     const text = await referenceText();
     for (const { example } of statements) expect(text).toContain(`| \`${example}\` |`);
-    for (const { code, explains } of allCodes) expect(text).toContain(`### ${code}\n\n`), expect(text).toContain(explains);
+    for (const { code, explains } of allCodes) {
+        expect(text).toContain(`### ${code}\n\n`);
+        expect(text).toContain(explains);
+    }
 });
 
 test('its first example has no problem', async () => {

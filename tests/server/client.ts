@@ -4,12 +4,16 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { vi } from 'vitest';
 import {
     createProtocolConnection, FileChangeType, StreamMessageReader, StreamMessageWriter, type CompletionItem, type CompletionList, type Diagnostic, type InitializeResult,
     type Position, type ProtocolConnection, type PublishDiagnosticsParams, type Registration, type WorkspaceEdit
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { BriefAnswer, BriefParams, BriefRefusal } from '../../server/protocol.js';
+
+// Each test starts a process; a loaded machine may take seconds for it.
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 
 const repository = join(import.meta.dirname, '../..');
 export const serverFile = join(repository, '.build/server/node-server.cjs');

@@ -58,27 +58,50 @@ function patchAttributes(old: Element, fresh: Element): void {
     }
 }
 
-/** What is alike at both ends is paired first, so that a line put in between moves none of the others. */
+/** Children that say the same are paired; those in the gaps between are paired in order, so that a changed figure stays in its line. */
 function patchChildren(parent: Element, freshParent: Element): void {
     const old = [...parent.childNodes];
     const fresh = [...freshParent.childNodes];
-    let start = 0;
-    while (start < old.length && start < fresh.length && alike(old[start]!, fresh[start]!)) {
-        patchNode(old[start]!, fresh[start]!);
-        start++;
+    let oldFrom = 0;
+    let freshFrom = 0;
+    for (const [oldTo, freshTo] of [...sameOnes(old.map(sayings), fresh.map(sayings)), [old.length, fresh.length] as const]) {
+        const after = old[oldTo] ?? null;
+        for (; freshFrom < freshTo; oldFrom++, freshFrom++) {
+            if (oldFrom < oldTo) patchNode(old[oldFrom]!, fresh[freshFrom]!);
+            else parent.insertBefore(fresh[freshFrom]!, after);
+        }
+        for (; oldFrom < oldTo; oldFrom++) parent.removeChild(old[oldFrom]!);
+        if (after && freshTo < fresh.length) patchNode(after, fresh[freshTo]!);
+        oldFrom = oldTo + 1;
+        freshFrom = freshTo + 1;
     }
-    let oldEnd = old.length;
-    let freshEnd = fresh.length;
-    while (oldEnd > start && freshEnd > start && alike(old[oldEnd - 1]!, fresh[freshEnd - 1]!)) patchNode(old[--oldEnd]!, fresh[--freshEnd]!);
-    const after = old[oldEnd] ?? null;
-    for (let i = start; i < freshEnd; i++) {
-        if (i < oldEnd) patchNode(old[i]!, fresh[i]!);
-        else parent.insertBefore(fresh[i]!, after);
-    }
-    for (let i = Math.max(start, freshEnd); i < oldEnd; i++) parent.removeChild(old[i]!);
 }
 
-function alike(old: Node, fresh: Node): boolean {
-    return old.nodeName === fresh.nodeName && old.textContent === fresh.textContent
-        && (!(old instanceof Element) || old.id === (fresh as Element).id);
+/** Kind, id and text of a node: its lines in the source may differ. */
+function sayings(node: Node): string {
+    return `${node.nodeName} ${node instanceof Element ? node.id : ''} ${node.textContent}`;
+}
+
+/** Pairs of indices of a longest common subsequence, in order; equal beginnings and ends are taken without looking further. */
+function sameOnes(a: readonly string[], b: readonly string[]): [number, number][] {
+    let start = 0;
+    while (start < a.length && start < b.length && a[start] === b[start]) start++;
+    let end = 0;
+    while (end < a.length - start && end < b.length - start && a[a.length - 1 - end] === b[b.length - 1 - end]) end++;
+    const rows = a.length - start - end;
+    const columns = b.length - start - end;
+    const longest = Array.from({ length: rows + 1 }, () => new Uint16Array(columns + 1));
+    for (let i = rows - 1; i >= 0; i--) {
+        for (let j = columns - 1; j >= 0; j--) {
+            longest[i]![j] = a[start + i] === b[start + j] ? longest[i + 1]![j + 1]! + 1 : Math.max(longest[i + 1]![j]!, longest[i]![j + 1]!);
+        }
+    }
+    const pairs: [number, number][] = Array.from({ length: start }, (_, index) => [index, index]);
+    for (let i = 0, j = 0; i < rows && j < columns;) {
+        if (a[start + i] === b[start + j]) pairs.push([start + i++, start + j++]);
+        else if (longest[i + 1]![j]! >= longest[i]![j + 1]!) i++;
+        else j++;
+    }
+    for (let index = end; index > 0; index--) pairs.push([a.length - index, b.length - index]);
+    return pairs;
 }

@@ -1,0 +1,32 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { vi } from 'vitest';
+
+// Each test starts a process; a loaded machine may take seconds for it.
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
+
+const repository = join(import.meta.dirname, '../..');
+export const commandFile = join(repository, '.build/cli/haversack.cjs');
+export const firstSteps = join(repository, 'examples/first-steps');
+
+export interface Outcome {
+    code: number | null;
+    out: string;
+    err: string;
+}
+
+/** Runs the built command line as a process of its own. */
+export function haversack(args: readonly string[], cwd = repository): Outcome {
+    const { status, stdout, stderr } = spawnSync(process.execPath, [commandFile, ...args], { cwd, encoding: 'utf8' });
+    return { code: status, out: stdout, err: stderr };
+}
+
+/** A folder of its own with these files, or with a copy of the example. */
+export function folder(files?: Record<string, string | Uint8Array>): string {
+    const path = mkdtempSync(join(tmpdir(), 'haversack-cli-'));
+    if (files) for (const [name, text] of Object.entries(files)) writeFileSync(join(path, name), text);
+    else cpSync(firstSteps, path, { recursive: true });
+    return path;
+}

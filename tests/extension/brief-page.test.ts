@@ -1,0 +1,162 @@
+/** The script of the brief's page in a real browser, spoken to as the extension speaks to it. */
+import { createRequire } from 'node:module';
+import { build } from 'esbuild';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { briefStyles } from '@haversack/server/brief/styles';
+import type { ShowMessage } from '../../extension/preview/messages.js';
+import { panelStyles } from '../../extension/preview/page-styles.js';
+import { startBrowser } from '../brief/browser.js';
+
+const lesson = 'file:///home/someone/a.lesson';
+const line = (text: string, at: number): string => `<li class="thing" data-uri="${lesson}" data-line="${at}"><button type="button" class="lead" data-uri="${lesson}" data-line="${at}">${text}</button><details><summary>6</summary><p>2 x 3</p></details></li>`;
+const section = (id: string, lines: string): string => `<section id="${id}" class="lesson" data-uri="${lesson}" data-line="0"><h2>One</h2><ul>${lines}</ul></section>`;
+const many = Array.from({ length: 60 }, (_, index) => line(`thing ${index}`, 10 + index));
+
+let browser: Browser;
+let page: Page;
+let script: string;
+beforeAll(async () => {
+    const { outputFiles } = await build({ entryPoints: ['extension/preview/page/main.ts'], bundle: true, format: 'iife', write: false });
+    script = outputFiles[0]!.text;
+    browser = await startBrowser();
+});
+afterAll(() => browser.close());
+beforeEach(async () => {
+    await page?.close();
+    page = await browser.newPage({ viewport: { width: 500, height: 600 } });
+    await page.setContent(`<!doctype html><html lang="en"><head><title>Brief</title><style>${briefStyles()}${panelStyles}</style></head><body>
+<nav id="controls" aria-label="Which brief" hidden><button id="previous" data-text="Week {0}" data-label="Previous week"></button><button id="next" data-text="Week {0}" data-label="Next week"></button>
+<label id="stay-label"><input type="checkbox" id="stay">Stay</label><label id="class-label"><span>Class</span> <select id="class"></select></label><button id="save">Save</button></nav>
+<p id="says" role="status"></p><main id="brief" class="brief"></main><p id="updated" class="brief-live" role="status" data-text="Brief updated"></p></body></html>`);
+    await page.evaluate(() => {
+        const sent: unknown[] = [];
+        let state: unknown;
+        Object.assign(window, { sent, acquireVsCodeApi: () => ({ postMessage: (message: unknown) => sent.push(message), getState: () => state, setState: (next: unknown) => { state = next; } }) });
+    });
+    await page.addScriptTag({ content: script });
+});
+
+const sent = (): Promise<unknown[]> => page.evaluate(() => (window as unknown as { sent: unknown[] }).sent);
+
+async function show(html: string, more: Partial<ShowMessage> = {}, brief: Partial<NonNullable<ShowMessage['brief']>> = {}): Promise<void> {
+    const id = /id="([^"]*)"/.exec(html)![1]!;
+    const message: ShowMessage = {
+        type: 'show', state: {}, followCursor: true, leadBack: true,
+        brief: { week: 2, weeks: 3, class: 'a', classes: [{ name: 'a', title: 'A' }, { name: 'b', title: 'B' }], around: { from: 0, to: 200 }, sections: [{ id, hash: html, html }], ...brief }, ...more
+    };
+    await page.evaluate(data => { window.dispatchEvent(new MessageEvent('message', { data })); }, message);
+}
+
+it('says that it is ready, and what the controls are used for', async () => {
+    await show(section('lesson-a', many.join('')));
+    await page.click('#next');
+    await page.click('#previous');
+    await page.check('#stay');
+    await page.selectOption('#class', 'b');
+    await page.click('#save');
+    expect(await sent()).toEqual([{ type: 'ready' }, { type: 'step', by: 1 }, { type: 'step', by: -1 }, { type: 'stay', on: true }, { type: 'class', name: 'b' }, { type: 'save' }]);
+    expect(await page.locator('#next').innerText()).toContain('Week 3');
+});
+
+it('keeps the open fold, the focus and the place when a line comes in above and a figure changes', async () => {
+    await show(section('lesson-a', many.join('')));
+    const fold = page.locator('.thing', { hasText: 'thing 30' }).locator('details');
+    await fold.locator('summary').click();
+    await page.locator('.thing', { hasText: 'thing 31' }).locator('button').focus();
+    const top = (await fold.boundingBox())!.y;
+    const fresh = [line('new', 9), ...many.map((text, index) => text.replaceAll(`data-line="${10 + index}"`, `data-line="${11 + index}"`))];
+    fresh[32] = fresh[32]!.replace('<summary>6', '<summary>12');
+    await show(section('lesson-a', fresh.join('')));
+    expect(await page.locator('.thing').count()).toBe(61);
+    expect(await fold.getAttribute('open')).toBe('');
+    expect(await page.locator('details[open]').count()).toBe(1);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('thing 31');
+    expect(await page.evaluate(() => (document.activeElement as HTMLElement).dataset.line)).toBe('42');
+    expect(Math.abs((await fold.boundingBox())!.y - top)).toBeLessThanOrEqual(1);
+});
+
+it('keeps what it shows when nothing new can be made, and says why', async () => {
+    await show(section('lesson-a', many.join('')));
+    await show(section('lesson-a', ''), { brief: undefined, says: 'There is no week 5.' });
+    expect(await page.locator('.thing').count()).toBe(60);
+    expect(await page.locator('#says').innerText()).toBe('There is no week 5.');
+});
+
+it('puts sections in their order and takes away what is gone', async () => {
+    const three = ['a', 'b', 'c'].map(id => ({ id, hash: id, html: `<section id="${id}">${id}</section>` }));
+    await show(section('a', ''), {}, { sections: [three[0]!, three[2]!] });
+    await show(section('a', ''), {}, { sections: [{ id: 'c', hash: 'c' }, three[1]!, { id: 'a', hash: 'a' }] });
+    expect(await page.locator('main > *').allInnerTexts()).toEqual(['c', 'b', 'a']);
+    await show(section('a', ''), {}, { sections: [{ id: 'b', hash: 'b' }] });
+    expect(await page.locator('main > *').allInnerTexts()).toEqual(['b']);
+});
+
+it('marks the item at or before the cursor and scrolls to it only when it is out of view', async () => {
+    const html = section('lesson-a', many.join(''));
+    await show(html);
+    await show(html, { state: { cursor: { uri: lesson, line: 11 } }, reveal: 'item' });
+    expect(await page.locator('[aria-current]').locator('button').innerText()).toBe('thing 1');
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
+    await show(html, { state: { cursor: { uri: lesson, line: 60 } } });
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
+    await show(html, { state: { cursor: { uri: lesson, line: 60 } }, reveal: 'item' });
+    expect(await page.locator('[aria-current]').locator('button').innerText()).toBe('thing 50');
+    expect(await page.evaluate(() => window.scrollY)).toBeGreaterThan(0);
+    await show(html, { state: { cursor: { uri: 'file:///other.kit', line: 60 } } });
+    expect(await page.locator('[aria-current]').count()).toBe(0);
+    await show(html, { followCursor: false, state: { cursor: { uri: lesson, line: 11 } } });
+    expect(await page.locator('[aria-current]').count()).toBe(0);
+});
+
+it('marks nothing of another declaration', async () => {
+    await show(section('lesson-a', many.join('')), { state: { cursor: { uri: lesson, line: 95 } } }, { around: { from: 90, to: 99 } });
+    expect(await page.locator('[aria-current]').count()).toBe(0);
+});
+
+it('leads back by click and by Enter, and not while text is selected or when it is switched off', async () => {
+    const html = section('lesson-a', many.join(''));
+    await show(html);
+    await page.locator('.thing', { hasText: 'thing 2' }).first().locator('button').click();
+    await page.locator('.thing', { hasText: 'thing 3' }).first().locator('button').press('Enter');
+    await page.locator('.thing').first().locator('summary').click();
+    expect((await sent()).slice(1)).toEqual([{ type: 'open', uri: lesson, line: 12 }, { type: 'open', uri: lesson, line: 13 }]);
+    await show(html, { leadBack: false });
+    await page.locator('.thing', { hasText: 'thing 2' }).first().locator('button').click();
+    expect((await sent()).length).toBe(3);
+});
+
+it('stays where it is when the cursor comes to the line that was clicked', async () => {
+    const html = section('lesson-a', many.join(''));
+    await show(html);
+    await page.evaluate(() => window.scrollTo(0, 900));
+    const thing = page.locator('.thing', { hasText: 'thing 20' });
+    await thing.locator('button').click();
+    const before = await page.evaluate(() => window.scrollY);
+    await show(html, { state: { cursor: { uri: lesson, line: 30 } }, reveal: 'item' });
+    expect(await page.evaluate(() => window.scrollY)).toBe(before);
+    expect(await thing.getAttribute('aria-current')).toBe('location');
+});
+
+it('hides what has no use: weeks where there is one, classes where there is one', async () => {
+    await show(section('lesson-a', ''), {}, { week: 1, weeks: 1, classes: [{ name: 'a', title: 'A' }] });
+    for (const id of ['#previous', '#next', '#stay-label', '#class-label']) expect(await page.locator(id).isVisible()).toBe(false);
+});
+
+it('tells readers of the screen, once typing rests, that the brief is new', async () => {
+    await show(section('lesson-a', ''));
+    expect(await page.locator('#updated').innerText()).toBe('');
+    await page.locator('#updated', { hasText: 'Brief updated' }).waitFor({ state: 'attached' });
+});
+
+// axe-core 4.14: WCAG 2.2 A and AA rules.
+it('has no barrier that axe finds', async () => {
+    await show(section('lesson-a', many.slice(0, 5).join('')), { says: 'There is an error in this file.', state: { cursor: { uri: lesson, line: 12 } } });
+    await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
+    const violations = await page.evaluate(async () => {
+        const axe = (window as unknown as { axe: { run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }).axe;
+        const { violations: found } = await axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] });
+        return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+    });
+    expect(violations).toEqual([]);
+});
