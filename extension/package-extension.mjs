@@ -29,8 +29,9 @@ await writeFile(join(stage, 'THIRD-PARTY-NOTICES.txt'), await thirdPartyNotices(
 await writeFile(join(stage, '.vscodeignore'), '');
 
 // Everything is bundled: no dependencies, no module type, nothing that only the repository needs.
-const { dependencies: _dependencies, type: _type, private: _private, ...manifest } = JSON.parse(await readFile(join(source, 'package.json'), 'utf8'));
-await writeFile(join(stage, 'package.json'), `${JSON.stringify(manifest, undefined, 2)}\n`);
+const onlyHere = ['dependencies', 'type', 'private'];
+const manifest = Object.entries(JSON.parse(await readFile(join(source, 'package.json'), 'utf8'))).filter(([key]) => !onlyHere.includes(key));
+await writeFile(join(stage, 'package.json'), `${JSON.stringify(Object.fromEntries(manifest), undefined, 2)}\n`);
 
 await createVSIX({ cwd: stage, packagePath, dependencies: false, allowMissingRepository: true, skipLicense: false });
 const { size } = await stat(packagePath);

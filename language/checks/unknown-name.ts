@@ -52,7 +52,7 @@ function nearestIn(scope: Scope, name: string): string | undefined {
 type Kind = 'thing' | 'material' | 'part' | 'lesson' | 'step' | 'objective' | 'game' | 'book' | 'kit' | 'course' | 'class' | 'framework' | 'in prose';
 
 function kindOf({ container, property }: ReferenceInfo): Kind {
-    if (ast.isProseName(container)) return 'in prose';
+    if (property === 'names') return 'in prose';
     if (ast.isNeedOption(container) && property === 'parts') return 'part';
     if (ast.isStandIn(container)) return 'material';
     if (property === 'activity') return 'step';

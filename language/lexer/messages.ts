@@ -125,7 +125,7 @@ function unread(part: string): string {
 }
 
 /** A line that could not be read at all. */
-export function unreadable(text: string, line: Line, block: string, broken: Fit, proseBefore: boolean): ReadingProblem {
+export function unreadable(text: string, line: Line, block: string, broken: Fit, proseAbove: number | undefined): ReadingProblem {
     const whole = text.slice(line.content, line.end).trimEnd();
     if (broken.tokens.length > 0) {
         const part = broken.stopped ? text.slice(broken.stopped.start, line.end).trim() : '';
@@ -140,10 +140,10 @@ export function unreadable(text: string, line: Line, block: string, broken: Fit,
         return problem('wrong-place', line, line.content, word.length,
             `'${word}' does not belong ${inBlock(block)}; it belongs ${places.slice(0, 3).map(inBlock).join(' or ')}.`);
     }
-    if (proseBefore) {
+    if (proseAbove !== undefined) {
         return problem('unknown-statement', line, line.content, whole.length,
             'This line begins with no word of the language. If it goes on from the text above, begin it further to the right than that text’s first word.',
-            { title: 'Go on from the text above', offset: line.start, length: line.content - line.start, text: ' '.repeat(line.wide + 2) });
+            { title: 'Go on from the text above', offset: line.start, length: line.content - line.start, text: ' '.repeat(proseAbove + 2) });
     }
     const heads = statementsIn(block).map(({ head }) => head).filter(head => head !== '');
     const guess = nearest(word.toLowerCase(), heads.map(head => head.split(' ')[0]!));

@@ -131,7 +131,7 @@ class Reader {
             this.report(tell.mended(this.text, line, meant.head, straight, mended));
             return this.take(index, meant, mended.fit);
         }
-        const problem = tell.unreadable(this.text, line, meant.head, straight, this.proseBefore);
+        const problem = tell.unreadable(this.text, line, meant.head, straight, this.proseBefore ? this.proseColumn : undefined);
         // Lines side by side that are lost for the same reason have one cause, such as a missing `materials` above them.
         const sameCause = straight.tokens.length === 0 && this.lastLost?.column === line.wide && this.lastLost.code === problem.code;
         if (!sameCause) this.report(problem);

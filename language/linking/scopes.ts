@@ -38,7 +38,7 @@ export class HaversackScopeProvider extends DefaultScopeProvider {
             const lesson = AstUtils.getContainerOfType(container, ast.isLesson);
             return lesson ? this.scopeOf(lesson.parts.filter(ast.isRepeatable)) : EMPTY_SCOPE;
         }
-        if (ast.isProseName(container)) {
+        if (property === 'names') {
             return new FirstOfScopes(nameableKinds.map(kind => this.getGlobalScope(kind, context)));
         }
         return this.getGlobalScope(this.reflection.getReferenceType(context), context);

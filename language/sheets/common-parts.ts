@@ -1,4 +1,4 @@
-import type { AstNode } from 'langium';
+import { isCompositeCstNode, isLeafCstNode, type AstNode, type Reference } from 'langium';
 import * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
 import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
@@ -48,38 +48,51 @@ export function count(text: string | undefined): number | undefined {
     return text === undefined ? undefined : Number(text);
 }
 
-export function prose(node: ast.Prose | undefined): Prose {
+/** A node whose rule takes in the fragment Prose of the grammar. */
+type ProseNode = AstNode & { texts: string[]; names: Reference[] };
+
+/** Texts and names of a node in the order in which they stand. */
+export function prose(node: ProseNode): Prose {
     const parts: ProsePart[] = [];
-    let lastLine: number | undefined;
-    const addText = (text: string, start: Range['start']): void => {
-        const starts = text.split('\n').map(() => start);
+    const { texts, names } = node;
+    let text = 0;
+    let name = 0;
+    let start: Range['start'] | undefined;
+    let end: Range['end'] | undefined;
+    let afterBrace = false;
+    const addText = (words: string, at: Range['start']): void => {
         const last = parts[parts.length - 1];
+        const lines = words.split('\n').length;
         if (last && 'text' in last) {
-            last.text += text;
-            last.starts!.push(...starts.slice(1));
+            last.text += words;
+            for (let line = 1; line < lines; line++) last.starts!.push(at);
         } else {
-            parts.push({ text, starts });
+            parts.push({ text: words, starts: Array.from({ length: lines }, () => at) });
         }
     };
-    for (const part of node?.parts ?? []) {
-        const at = rangeOf(part);
-        const breakBefore = lastLine !== undefined && at.start.line > lastLine ? '\n' : '';
-        lastLine = at.end.line;
-        if (ast.isProseText(part)) {
-            addText(breakBefore + part.text, at.start);
-        } else {
-            if (breakBefore) addText(breakBefore, at.start);
-            parts.push({ name: part.ref.$refText, at: mention(part.ref).at });
+    const cst = node.$cstNode;
+    for (const leaf of cst && isCompositeCstNode(cst) ? cst.content : []) {
+        if (!isLeafCstNode(leaf) || leaf.hidden) continue;
+        const kind = leaf.tokenType.name;
+        if (kind === 'TEXT' || kind === '{' || (kind === 'NAME' && afterBrace) || (kind === '}' && start)) {
+            const at = leaf.range;
+            const breakBefore = end !== undefined && at.start.line > end.line ? '\n' : '';
+            start ??= at.start;
+            if (kind === 'TEXT') addText(breakBefore + texts[text++]!, at.start);
+            else if (kind === '{' && breakBefore) addText(breakBefore, at.start);
+            else if (kind === 'NAME') parts.push({ name: names[name++]!.$refText, at });
+            end = at.end;
         }
+        afterBrace = kind === '{';
     }
-    return { parts, at: rangeOf(node) };
+    return { parts, at: start && end ? { start, end } : rangeOf(node) };
 }
 
 const stepWords: readonly ast.Step['word'][] = ['about', 'why', 'do', 'say', 'instead', 'more', 'note', 'ready', 'ask', 'watch', 'expect', 'help'];
 
 export function step(node: ast.Step): Step {
     const word = keyword(node.word, stepWords);
-    return { word: word === 'ready' ? 'ready when' : word, prose: prose(node.prose), under: node.under.map(step), at: rangeOf(node) };
+    return { word: word === 'ready' ? 'ready when' : word, prose: prose(node), under: node.under.map(step), at: rangeOf(node) };
 }
 
 /** Those that say what can hurt; a bare `caution` is told where it stands. */
@@ -88,7 +101,7 @@ export function cautions(nodes: readonly ast.Caution[]): Caution[] {
 }
 
 function caution(node: ast.Caution): Caution {
-    return { kind: node.kind, kindAt: propertyRange(node, 'kind'), prose: node.prose && prose(node.prose), at: rangeOf(node) };
+    return { kind: node.kind, kindAt: propertyRange(node, 'kind'), prose: node.hasProse ? prose(node) : undefined, at: rangeOf(node) };
 }
 
 export function need(node: ast.Need): Need {
@@ -123,5 +136,5 @@ export function held(node: ast.Held): Held {
 }
 
 export function notes(steps: readonly ast.Step[]): Prose[] {
-    return steps.map(({ prose: text }) => prose(text));
+    return steps.map(prose);
 }

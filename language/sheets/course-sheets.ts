@@ -74,7 +74,7 @@ export function adaptationSheet(node: ast.Adaptation, uri: string): AdaptationSh
         edition: node.edition,
         editionAt: node.edition === undefined ? undefined : propertyRange(node, 'edition'),
         forClass: optional(node.forClass && mention(node.forClass)),
-        changes: node.changes.map(line => ({ ...change(line), because: line.because && prose(line.because), at: rangeOf(line) }))
+        changes: node.changes.map(line => ({ ...change(line), because: line.hasProse ? prose(line) : undefined, at: rangeOf(line) }))
     };
 }
 
@@ -90,7 +90,7 @@ function change(node: ast.Change): Change {
 }
 
 function about(steps: readonly ast.Step[]): Prose | undefined {
-    return steps[0] && prose(steps[0].prose);
+    return steps[0] && prose(steps[0]);
 }
 
 function optional(found: Mention | undefined): Mention | undefined {

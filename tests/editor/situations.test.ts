@@ -134,7 +134,10 @@ describe('somebody begins with an empty folder', () => {
 
     it('finds the brief again after the window was loaded anew', async () => {
         const editor = fresh();
-        await editor.page.reload();
+        await editor.page.evaluate(() => { document.body.dataset.old = 'yes'; });
+        // Unlike a reload by the browser this one waits until the open tabs are written down.
+        await editor.runCommand('Developer: Reload Window');
+        await until('the new window', () => editor.page.evaluate(() => document.body.dataset.old ?? 'no'), old => old === 'no');
         await editor.ready();
         await until('the brief', () => amountOf(editor, 'Story stones', 'stones-1'), amount => amount === '12');
     });
