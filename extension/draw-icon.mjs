@@ -1,5 +1,5 @@
 // Draws the extension's icon (128 x 128 pixels) as a PNG, so that no binary is kept in the repository.
-import { crc32, deflateSync } from 'node:zlib';
+import { deflateSync } from 'node:zlib';
 
 const size = 128;
 /** Samples along each side of a pixel, for soft edges. */
@@ -37,6 +37,16 @@ function pixel(column, row) {
         blue += colour[2];
     }
     return covered === 0 ? [0, 0, 0, 0] : [red / covered, green / covered, blue / covered, (255 * covered) / (samples * samples)];
+}
+
+/** The cyclic redundancy code that ISO/IEC 15948, annex D, asks for. */
+function crc32(bytes) {
+    let code = 0xffffffff;
+    for (const byte of bytes) {
+        code ^= byte;
+        for (let bit = 0; bit < 8; bit++) code = (code >>> 1) ^ (code & 1 ? 0xedb88320 : 0);
+    }
+    return ~code >>> 0;
 }
 
 function chunk(type, data) {

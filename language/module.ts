@@ -6,6 +6,7 @@ import { HaversackDocumentValidator } from './checks/document-validator.js';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from './generated/module.js';
 import { createLineParser } from './lexer/line-parser.js';
 import { LineLexer } from './lexer/line-lexer.js';
+import { CurrentReferences } from './linking/current-references.js';
 import { HaversackScopeComputation, HaversackScopeProvider } from './linking/scopes.js';
 import { HaversackValueConverter } from './linking/values.js';
 import { SheetStore } from './sheets/sheet-store.js';
@@ -19,7 +20,7 @@ export type HaversackServices = LangiumCoreServices & HaversackAddedServices;
 
 /** The language's services; the server adds its own on top. */
 export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServices & HaversackAddedServices> = {
-    sheets: () => new SheetStore(),
+    sheets: services => new SheetStore(services.shared),
     parser: {
         Lexer: services => new LineLexer(services),
         LangiumParser: services => createLineParser(services),
@@ -27,7 +28,8 @@ export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServic
     },
     references: {
         ScopeComputation: services => new HaversackScopeComputation(services),
-        ScopeProvider: services => new HaversackScopeProvider(services)
+        ScopeProvider: services => new HaversackScopeProvider(services),
+        References: services => new CurrentReferences(services)
     },
     validation: {
         DocumentValidator: services => new HaversackDocumentValidator(services)

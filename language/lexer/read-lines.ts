@@ -263,7 +263,7 @@ class Reader {
         if (below.length === 0) return Math.max(own, header + 1);
         const least = Math.min(...below.map(line => line.wide));
         if (own <= header) return this.standsUnder(fit, below[0]!) ? usual : least;
-        if (least === own) return own > usual && this.standsUnder(fit, below[0]!) && !this.standsBeside(fit, below[0]!) ? usual : own;
+        if (least === own) return own > usual && below[0]!.wide === own && this.standsUnder(fit, below[0]!) && !this.standsBeside(fit, below[0]!) ? usual : own;
         if (least < own) return least === usual || below.every(line => line.wide !== own) ? least : own;
         if (least === usual && !this.standsUnder(fit, below[0]!)) return least;
         return below.some(line => line.wide === usual) ? usual : own;

@@ -27,7 +27,12 @@ const byFirst: readonly Pattern[][] = Array.from({ length: 128 }, (_, code) => {
     return /\d/.test(char) ? patterns.filter(([kind]) => !['string', 'mark', 'junk'].includes(kind)) : patterns.filter(([kind]) => ['string', 'mark', 'junk'].includes(kind));
 });
 
-export const isBlank = (code: number): boolean => code === 32 || code === 9 || code === 0xa0 || code === 0xfeff || code === 12 || code === 11;
+/** White space within a line, in every script: an ideographic space steps in like any other. */
+export const isBlank = (code: number): boolean => code === 32 || code === 9 || code === 11 || code === 12 || code === 0xa0 || (code >= 0x1680 && farBlank(code));
+
+function farBlank(code: number): boolean {
+    return (code >= 0x2000 && code <= 0x200a) || code === 0x3000 || code === 0x2028 || code === 0x2029 || code === 0x202f || code === 0x205f || code === 0x1680 || code === 0xfeff;
+}
 
 /** The first piece at or after `from`, or none when only blanks or a comment are left before `end`. */
 export function pieceAt(text: string, from: number, end: number): Piece | undefined {

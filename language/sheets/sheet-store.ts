@@ -1,4 +1,4 @@
-import { DocumentState, type LangiumDocument, type LangiumDocuments } from 'langium';
+import { DocumentState, type LangiumDocument, type LangiumSharedCoreServices } from 'langium';
 import type { ProgrammeFile } from '../generated/ast.js';
 import { LessonReadings } from '../checks/lesson-facts.js';
 import { ProgrammeView } from '../checks/programme-view.js';
@@ -12,6 +12,14 @@ export class SheetStore {
     private readonly sheets = new WeakMap<object, FileSheet>();
     private readonly readings = new LessonReadings();
     private last?: { sheets: FileSheet[]; view: ProgrammeView };
+    private mayHaveChanged = true;
+
+    constructor(private readonly shared: LangiumSharedCoreServices) {
+        const builder = shared.workspace.DocumentBuilder;
+        const changed = (): void => { this.mayHaveChanged = true; };
+        builder.onUpdate(changed);
+        builder.onBuildPhase(DocumentState.Parsed, changed);
+    }
 
     sheetOf(document: LangiumDocument): FileSheet {
         const tree = document.parseResult.value as ProgrammeFile;
@@ -25,13 +33,17 @@ export class SheetStore {
     }
 
     /** The programme of all parsed files; the same object as long as no sheet has changed. */
-    view(documents: LangiumDocuments): ProgrammeView {
-        const sheets = documents.all.filter(document => document.state >= DocumentState.Parsed).map(document => this.sheetOf(document)).toArray();
+    get view(): ProgrammeView {
         const { last } = this;
+        if (last && !this.mayHaveChanged) return last.view;
+        const sheets: FileSheet[] = [];
+        for (const document of this.shared.workspace.LangiumDocuments.all) {
+            if (document.state >= DocumentState.Parsed) sheets.push(this.sheetOf(document));
+        }
+        this.mayHaveChanged = false;
         if (last && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
-        const view = new ProgrammeView(gatherProgramme(sheets), this.readings);
-        this.last = { sheets, view };
-        return view;
+        this.last = { sheets, view: new ProgrammeView(gatherProgramme(sheets), this.readings) };
+        return this.last.view;
     }
 }
 

@@ -33,7 +33,7 @@ export async function readProgramme(path: string): Promise<ReadProgramme> {
     await shared.workspace.DocumentBuilder.build(documents, { validation: true });
     return {
         root,
-        view: haversack.sheets.view(shared.workspace.LangiumDocuments),
+        view: haversack.sheets.view,
         problems: documents.filter(document => only === undefined || document.uri.fsPath === only).flatMap(document => problemsOf(document, haversack)),
         documents,
         show: uri => relative(process.cwd(), URI.parse(uri).fsPath) || uri

@@ -2,6 +2,7 @@ import type { LangiumDocument } from 'langium';
 import { GrammarAST } from 'langium';
 import type { CompletionProvider } from 'langium/lsp';
 import { CompletionItemKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
+import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { cautionKinds } from '@haversack/language/facts/cautions';
 import { statementsIn, type Statement } from '@haversack/language/facts/statements';
 import { units } from '@haversack/language/facts/units';
@@ -13,6 +14,9 @@ import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from '../workspace/services.js';
 import { candidatesFor, countedWords, lessonAt, type Candidate } from './candidates.js';
 
+/** A list longer than this helps nobody and takes long to send. */
+const mostItems = 300;
+
 /** Completes whatever the grammar allows at the cursor: it asks the same automaton that reads the file. */
 export class HaversackCompletion implements CompletionProvider {
     readonly completionOptions = { triggerCharacters: ['{', ' ', '('] };
@@ -23,7 +27,8 @@ export class HaversackCompletion implements CompletionProvider {
         const text = document.textDocument.getText();
         const offset = document.textDocument.offsetAt(params.position);
         const context = contextOfLine(text, params.position.line, (this.services.parser.Lexer as LineLexer).automaton);
-        return { isIncomplete: false, items: context ? this.itemsAt(document, text, offset, context) : [] };
+        const typed = /[\p{L}\p{N}-]*$/u.exec(text.slice(Math.max(0, offset - 80), offset))![0];
+        return context ? mostUseful(this.itemsAt(document, text, offset, context), typed) : { isIncomplete: false, items: [] };
     }
 
     private itemsAt(document: LangiumDocument, text: string, offset: number, context: LineContext): CompletionItem[] {
@@ -55,8 +60,8 @@ export class HaversackCompletion implements CompletionProvider {
         });
     }
 
-    private get view(): ReturnType<HaversackServerServices['sheets']['view']> {
-        return this.services.sheets.view(this.services.shared.workspace.LangiumDocuments);
+    private get view(): ProgrammeView {
+        return this.services.sheets.view;
     }
 
     /** What may come after the words that stand already. */
@@ -94,6 +99,18 @@ export class HaversackCompletion implements CompletionProvider {
         }
         return [];
     }
+}
+
+/** Leaves out what has not the typed letters in their order, and of a very long list all but the first; the editor asks again. */
+function mostUseful(items: CompletionItem[], typed: string): CompletionList {
+    const letters = [...typed.toLowerCase()];
+    const fitting = letters.length === 0 ? items : items.filter(({ label }) => {
+        let at = -1;
+        return letters.every(letter => (at = label.indexOf(letter, at + 1)) >= 0);
+    });
+    if (fitting.length <= mostItems) return { isIncomplete: false, items: fitting };
+    const sorted = fitting.sort((a, b) => ((a.sortText ?? a.label) < (b.sortText ?? b.label) ? -1 : 1));
+    return { isIncomplete: true, items: sorted.slice(0, mostItems) };
 }
 
 /** The spot that the indentation says; where prose goes on, only statements that may stand under it. */

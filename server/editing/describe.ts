@@ -6,7 +6,7 @@ import type { HaversackServerServices } from '../workspace/services.js';
 
 /** A declaration in a few lines of Markdown: its title, its facts, what the week needs of it. */
 export function describe(node: AstNode, services: HaversackServerServices, lesson: string | undefined): string | undefined {
-    const view = services.sheets.view(services.shared.workspace.LangiumDocuments);
+    const view = services.sheets.view;
     const { programme } = view;
     if (ast.isTaughtWord(node)) {
         const taught = [...programme.lessons.values()].find(sheet => sheet.words.some(word => word.name === node.name));

@@ -58,7 +58,9 @@ export class IdleChecks {
 
     private lookAt(document: LangiumDocument): void {
         const validator = this.services.validation.DocumentValidator as HaversackDocumentValidator;
-        const diagnostics = validator.problemsIn(document).map(toDiagnostic);
+        const { problems, again } = validator.lookAgain(document);
+        if (!again) return;
+        const diagnostics = problems.map(toDiagnostic);
         const uri = document.uri.toString();
         const text = JSON.stringify(diagnostics);
         if (this.lastSent.get(uri) === text) return;

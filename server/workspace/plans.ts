@@ -48,7 +48,7 @@ export class Plans {
     }
 
     get current(): ProgrammeView {
-        return this.services.sheets.view(this.services.shared.workspace.LangiumDocuments);
+        return this.services.sheets.view;
     }
 
     private fresh(): this {

@@ -92,7 +92,7 @@ describe('tokens and the text', () => {
 
 describe('the parser has nothing to say of its own', () => {
     test('on texts made of bits of the language, on noise, on edited examples', () => {
-        fc.assert(fc.property(anyText, text => { expect(read(text).parserErrors).toEqual([]); }), { numRuns: 600 });
+        fc.assert(fc.property(anyText, text => { expect(read(text).parserErrors).toEqual([]); }), { numRuns: Number(process.env.RUNS ?? 600) });
     });
 
     test.each([...programmeFiles(languagePage), ...programmeFiles(firstSteps)])('nor the lexer on %s', (_, text) => {
