@@ -59,7 +59,7 @@ export function fitLine(text: string, line: Line, from: number, start: GrammarSt
     for (;;) {
         let piece = pieceAt(text, at, line.end);
         if (!piece) return { start, tokens, state, prose: false, at, singles };
-        let symbol = symbolOf(piece, state);
+        let symbol = isInches(piece, state, text, line) ? 'NAME' : symbolOf(piece, state);
         if (!symbol) {
             const part = splitPiece(piece, state);
             symbol = part && symbolOf(part, state);
@@ -73,6 +73,11 @@ export function fitLine(text: string, line: Line, from: number, start: GrammarSt
         at = piece.start + piece.text.length;
         if (symbol === ':' && state.accepts('TEXT')) return { start, tokens, state, prose: true, at, singles };
     }
+}
+
+/** `in` after a number is a unit, save where it begins `in kit`. */
+function isInches(piece: Piece, state: GrammarState, text: string, line: Line): boolean {
+    return piece.text === 'in' && state.accepts('NAME') && pieceAt(text, piece.start + piece.text.length, line.end)?.text !== 'kit';
 }
 
 /** True when the whole line fitted and may end there. */

@@ -85,7 +85,7 @@ export class HaversackCompletion implements CompletionProvider {
         const feature = edge.assignment?.feature;
         if (edge.symbol === 'NAME' && (feature === 'unit' || feature === 'measured')) {
             const own = countedWords(this.view, thing).map(word => valueItem(word, `counted word of ${thing}`));
-            return [...own, ...units.filter(unit => !unit.symbol.includes(' ') && unit.symbol !== 'in').map(unit => valueItem(unit.symbol, unit.title))];
+            return [...own, ...units.filter(unit => !unit.symbol.includes(' ')).map(unit => valueItem(unit.symbol, unit.title))];
         }
         if (edge.symbol === 'NAME' && feature === 'kind') return cautionKinds.map(caution => valueItem(caution.kind, caution.title, caution.text));
         if (edge.symbol === 'NAME' && feature === 'strand') {
