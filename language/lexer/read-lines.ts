@@ -1,8 +1,8 @@
 import type { GrammarAutomaton, GrammarState } from './automaton.js';
 import { fitLine, isWhole, proseTokens, type BraceProblem, type DraftToken, type Fit } from './fit-line.js';
 import { mendLine } from './mend-line.js';
-import { linesBelow, usualStep } from './indentation.js';
 import * as tell from './messages.js';
+import { OpenBlocks, type Block, type Slip, type Spot } from './open-blocks.js';
 import type { ReadingProblem } from './problems.js';
 import { isComment, linesOf, type Line } from './scan.js';
 import type { TokenSink } from './token-list.js';
@@ -12,31 +12,6 @@ const everydayWords = new Set(['from', 'in', 'at', 'off', 'on', 'draft', 'parts'
 
 /** As many messages about braces as one line can use. */
 const mostBraces = 20;
-
-/** A block that is open: its statements begin at one column. */
-interface Block {
-    /** Column of its statements, tabs counted to eight. */
-    column: number;
-    /** Another column at which a line has been let pass after one message. */
-    alsoAt?: number;
-    /** What the block belongs to, as facts/statements.ts calls it. */
-    head: string;
-    /** What may come next in it. */
-    state: GrammarState;
-    /** What the last statement in it is called, should it open a block. */
-    lastHead: string;
-    /** Properties set already that may be set only once. */
-    set: Set<string>;
-    lastWasAgain?: boolean;
-}
-
-/** Where a line may stand: in an open block, or in a new one under the last statement. */
-export interface Spot {
-    depth: number;
-    opens: boolean;
-    state: GrammarState;
-    head: string;
-}
 
 export function readLines(text: string, automaton: GrammarAutomaton, list: TokenSink): { problems: ReadingProblem[]; unreadable: string[] } {
     const reader = new Reader(text, automaton, list);
@@ -64,23 +39,18 @@ class Reader {
     readonly problems: ReadingProblem[] = [];
     readonly unreadable = new Set<string>();
     private readonly lines: Line[];
-    private readonly blocks: Block[];
+    private readonly blocks: OpenBlocks;
     /** While set, deeper lines belong to a statement that could not be read. */
     private lostColumn: number | undefined;
     /** The line whose prose ran to its end, so that a stray line after it can be told to go deeper. */
     private proseBefore = false;
     private proseColumn = 0;
-    private step: number | undefined;
     private lastLost: { column: number; code: ReadingProblem['code'] } | undefined;
     private reportedLine = 0;
 
     constructor(private readonly text: string, automaton: GrammarAutomaton, private readonly list: TokenSink) {
         this.lines = linesOf(text);
-        this.blocks = [{ column: 0, head: 'file', state: automaton.start, lastHead: '', set: new Set() }];
-    }
-
-    private get innermost(): Block {
-        return this.blocks[this.blocks.length - 1]!;
+        this.blocks = new OpenBlocks(text, this.lines, automaton.start);
     }
 
     read(): void {
@@ -94,7 +64,7 @@ class Reader {
         const below = this.lines.splice(number);
         for (let index = 0; index < this.lines.length;) index = this.readStatement(index);
         this.lines.push(...below);
-        return { line, spots: this.allSpots(line), continuesProse: this.proseBefore && line.wide > this.proseColumn };
+        return { line, spots: this.blocks.spotsFor(line), continuesProse: this.proseBefore && line.wide > this.proseColumn };
     }
 
     /** Reads the statement that begins on this line; returns the index of the line after it. */
@@ -112,20 +82,25 @@ class Reader {
             }
             this.lostColumn = undefined;
         }
-        const meant = this.meantSpot(line);
+        if (this.blocks.mixesTabs(line)) this.report(tell.tabsAndSpaces(line));
+        const { spot: meant, slip } = this.blocks.meantSpot(line);
         const straight = fitLine(this.text, line, line.content, meant.state);
         if (isWhole(straight)) {
-            const inner = this.slippedOutOf(index, meant, straight);
-            if (!inner) return this.take(index, meant, straight);
-            this.report(tell.misplaced(line, inner.spot.head, inner.fit, this.columnOf(inner.spot)));
-            return this.take(index, inner.spot, inner.fit);
+            const inner = this.blocks.slippedOutOf(index, meant, straight);
+            if (inner) {
+                this.report(tell.misplaced(line, inner.spot.head, inner.fit, this.blocks.columnOf(inner.spot)));
+                return this.take(index, inner.spot, inner.fit);
+            }
+            this.letPass(line, slip);
+            return this.take(index, meant, straight);
         }
-        for (const other of this.otherSpots(meant)) {
+        for (const other of this.blocks.otherSpots(meant)) {
             const fit = fitLine(this.text, line, line.content, other.state);
-            if (!isWhole(fit) || fit.tokens[0]!.symbol === 'NAME' && !other.opens && other.depth < this.blocks.length - 1) continue;
-            this.report(tell.misplaced(line, other.head, fit, this.columnOf(other)));
+            if (!isWhole(fit) || fit.tokens[0]!.symbol === 'NAME' && !other.opens && other.depth < this.blocks.depth) continue;
+            this.report(tell.misplaced(line, other.head, fit, this.blocks.columnOf(other)));
             return this.take(index, other, fit);
         }
+        this.letPass(line, slip);
         const mended = mendLine(this.text, line, straight);
         if (mended) {
             this.report(tell.mended(this.text, line, meant.head, straight, mended));
@@ -141,95 +116,18 @@ class Reader {
         return index + 1;
     }
 
-    private allSpots(line: Line): Spot[] {
-        const meant = this.meantSpot(line);
-        return [meant, ...this.otherSpots(meant)];
-    }
-
-    /** Where a line stands by its indentation. */
-    private meantSpot(line: Line): Spot {
-        const top = this.innermost;
-        if (line.narrow !== line.wide && (line.narrow > top.column) !== (line.wide > top.column) && top.column > 0 && this.mixesTabs(line)) {
-            this.report(tell.tabsAndSpaces(line));
-        }
-        if (line.wide > top.column) {
-            const under = this.spotUnder();
-            if (!under && top.alsoAt !== line.wide) {
-                this.report(tell.tooDeep(line, top.column));
-                top.alsoAt = line.wide;
-            }
-            return under ?? this.spotIn(this.blocks.length - 1);
-        }
-        let depth = this.blocks.length - 1;
-        while (depth > 0 && this.blocks[depth]!.column > line.wide && this.blocks[depth]!.alsoAt !== line.wide) depth--;
-        if (this.blocks[depth]!.column >= line.wide) return this.spotIn(depth);
-        // Between two columns that are in use, the deeper one is the likelier slip.
-        const inner = this.blocks[depth + 1]!;
-        const meant = this.spotIn(depth + 1);
-        this.report(tell.betweenColumns(line, meant.head, inner.column));
-        inner.alsoAt = line.wide;
-        return meant;
-    }
-
-    /** Everywhere else that a line may stand: under the last statement, or in an open block, the innermost first. */
-    private otherSpots(meant: Spot): Spot[] {
-        const under = this.spotUnder();
-        const inBlocks = this.blocks.map((_, depth) => this.spotIn(depth)).reverse();
-        return [...(under ? [under] : []), ...inBlocks].filter(spot => spot.depth !== meant.depth || spot.opens !== meant.opens);
-    }
-
-    private mixesTabs(line: Line): boolean {
-        const indent = this.text.slice(line.start, line.content);
-        return indent.includes('\t') && indent.includes(' ');
-    }
-
-    private spotUnder(): Spot | undefined {
-        const top = this.innermost;
-        const state = top.lastHead === '' ? undefined : top.state.move('INDENT');
-        return state && { depth: this.blocks.length, opens: true, state, head: top.lastHead };
-    }
-
-    private spotIn(depth: number): Spot {
-        let state = this.innermost.state;
-        for (let open = this.blocks.length - 1; open > depth; open--) state = state.move('DEDENT')!;
-        return { depth, opens: false, state, head: this.blocks[depth]!.head };
-    }
-
-    /**
-     * A line that would close a block may have slipped out of it to the left: so when it fits there too, and a line below it,
-     * deeper than it, goes on in that block.
-     */
-    private slippedOutOf(index: number, meant: Spot, fit: Fit): { spot: Spot; fit: Fit } | undefined {
-        const line = this.lines[index]!;
-        if (meant.opens || fit.state.move('EOL')?.accepts('INDENT')) return undefined;
-        for (let depth = this.blocks.length - 1; depth > meant.depth; depth--) {
-            const spot = this.spotIn(depth);
-            const innerFit = fitLine(this.text, line, line.content, spot.state);
-            const goesOn = isWhole(innerFit) && linesBelow(this.text, this.lines, index, line.wide).some(below => {
-                const next = below.wide === this.blocks[depth]!.column ? fitLine(this.text, below, below.content, spot.state) : undefined;
-                return next !== undefined && isWhole(next) && next.tokens[0]!.symbol !== 'NAME';
-            });
-            if (goesOn) return { spot, fit: innerFit };
-        }
-        return undefined;
-    }
-
-    private columnOf(spot: Spot): number {
-        return spot.opens ? this.innermost.column + 2 : this.blocks[spot.depth]!.column;
-    }
-
     /** Puts a fitted line into the token list, with the prose that follows it and the block tokens before it. */
     private take(index: number, spot: Spot, fit: Fit): number {
         const line = this.lines[index]!;
         if (spot.opens) {
             this.list.addEmpty('INDENT');
-            const column = this.columnOfBlock(index, fit);
+            const column = this.blocks.columnForNew(index, fit);
             if (column !== line.wide) this.report(tell.misplaced(line, spot.head, fit, column));
-            this.blocks.push({ column, head: spot.head, state: spot.state, lastHead: '', set: new Set() });
+            this.blocks.open(spot, column);
         } else {
             this.closeTo(spot.depth + 1);
         }
-        const block = this.innermost;
+        const block = this.blocks.innermost;
         for (const token of fit.tokens) this.list.add(token, line);
         this.noteSingles(block, fit, line);
         block.lastHead = tell.headOf(block.head, fit.tokens);
@@ -247,35 +145,6 @@ class Reader {
         this.list.addEmpty('EOL');
         block.state = state.move('EOL')!;
         return next;
-    }
-
-    /**
-     * The column of a block whose first line this is. Its own, unless that is not the file's usual step in and the lines that
-     * follow in the block tell another: then it is this line that has slipped.
-     */
-    private columnOfBlock(index: number, fit: Fit): number {
-        const header = this.innermost.column;
-        const own = this.lines[index]!.wide;
-        this.step ??= usualStep(this.lines);
-        const usual = header + this.step;
-        if (own === usual) return own;
-        const below = linesBelow(this.text, this.lines, index, header);
-        if (below.length === 0) return Math.max(own, header + 1);
-        const least = Math.min(...below.map(line => line.wide));
-        if (own <= header) return this.standsUnder(fit, below[0]!) ? usual : least;
-        if (least === own) return own > usual && below[0]!.wide === own && this.standsUnder(fit, below[0]!) && !this.standsBeside(fit, below[0]!) ? usual : own;
-        if (least < own) return least === usual || below.every(line => line.wide !== own) ? least : own;
-        if (least === usual && !this.standsUnder(fit, below[0]!)) return least;
-        return below.some(line => line.wide === usual) ? usual : own;
-    }
-
-    private standsUnder(fit: Fit, line: Line): boolean {
-        const under = fit.state.move('EOL')?.move('INDENT');
-        return under !== undefined && isWhole(fitLine(this.text, line, line.content, under));
-    }
-
-    private standsBeside(fit: Fit, line: Line): boolean {
-        return isWhole(fitLine(this.text, line, line.content, fit.state.move('EOL')!));
     }
 
     private addTrailingComment(fit: Fit, line: Line): void {
@@ -306,7 +175,7 @@ class Reader {
     /** Prose goes on over deeper lines until one that begins a statement; comments between change nothing. */
     private addContinuation(index: number, state: GrammarState, after: GrammarState): number {
         // A line that slipped to the left does not make text of the lines beside it.
-        const column = Math.max(this.lines[index]!.wide, this.innermost.column);
+        const column = Math.max(this.lines[index]!.wide, this.blocks.innermost.column);
         let next = index + 1;
         for (let at = next; at < this.lines.length; at++) {
             const line = this.lines[at]!;
@@ -332,7 +201,7 @@ class Reader {
         if (under?.accepts(head[1]) && /^[ \t]+\p{Lu}/u.test(this.text.slice(line.content + head[1].length, line.end))) return true;
         const states = [under, after];
         let outer: GrammarState | undefined = after;
-        for (let depth = this.blocks.length - 1; depth > 0; depth--) {
+        for (let depth = this.blocks.depth; depth > 0; depth--) {
             outer = outer?.move('DEDENT');
             states.push(outer);
         }
@@ -343,6 +212,13 @@ class Reader {
         });
     }
 
+    /** The line is read where it stands, though not in a column of its block; its neighbours in the same column need no second message. */
+    private letPass(line: Line, slip: Slip | undefined): void {
+        if (!slip) return;
+        this.report(slip.problem);
+        slip.block.alsoAt = line.wide;
+    }
+
     /** One line, one message about its shape. */
     private report(problem: ReadingProblem): void {
         if (this.reportedLine === problem.line) return;
@@ -351,11 +227,7 @@ class Reader {
     }
 
     private closeTo(depth: number): void {
-        while (this.blocks.length > depth) {
-            const closed = this.blocks.pop()!;
-            this.list.addEmpty('DEDENT');
-            this.innermost.state = closed.state.move('DEDENT')!;
-        }
+        for (let closed = this.blocks.close(depth); closed > 0; closed--) this.list.addEmpty('DEDENT');
     }
 
     private lose(line: Line): void {

@@ -1,5 +1,5 @@
 import { isCompositeCstNode, isLeafCstNode, type AstNode, type Reference } from 'langium';
-import * as ast from '../generated/ast.js';
+import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
 import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
 import { nearest } from '../lexer/mend-line.js';

@@ -5,62 +5,62 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { commandFile, firstSteps, folder, haversack, type Outcome } from './run.js';
 
-const asked = new Map<string, Outcome>();
+const asked = new Map<string, Promise<Outcome>>();
 
 /** The brief of the unchanged example; a command that was run before is not run again, save where it writes a file. */
-function brief(...args: string[]): Outcome {
+function brief(...args: string[]): Promise<Outcome> {
     const key = JSON.stringify(args);
     const outcome = asked.get(key) ?? haversack(['brief', firstSteps, ...args]);
     if (!args.includes('--out')) asked.set(key, outcome);
     return outcome;
 }
 
-describe('brief', () => {
-    test('Markdown, where nothing else is asked for', () => {
-        const { code, out, err } = brief('--week', '1');
+describe.concurrent('brief', () => {
+    test('Markdown, where nothing else is asked for', async () => {
+        const { code, out, err } = await brief('--week', '1');
         expect({ code, err }).toEqual({ code: 0, err: '' });
         expect(out).toMatch(/^# Week 1 of 8\n/);
-        expect(brief('--week', '1', '--format', 'md').out).toBe(out);
+        expect((await brief('--week', '1', '--format', 'md')).out).toBe(out);
     });
 
-    test('JSON with its format and version', () => {
-        const { code, out } = brief('--week', '2', '--format', 'json');
+    test('JSON with its format and version', async () => {
+        const { code, out } = await brief('--week', '2', '--format', 'json');
         expect(code).toBe(0);
         expect(JSON.parse(out)).toMatchObject({ format: 'haversack-brief', version: 1, brief: { week: 2 } });
     });
 
-    test('HTML that needs nothing else', () => {
-        const { code, out } = brief('--week', '2', '--format', 'html');
+    test('HTML that needs nothing else', async () => {
+        const { code, out } = await brief('--week', '2', '--format', 'html');
         expect(code).toBe(0);
         expect(out).toMatch(/^<!doctype html>\n<html lang="en"/);
         expect(out).not.toMatch(/<script|<link|src=|@import|url\(["']?http/);
     });
 
-    test('the same text gives the same brief', () => {
+    test('the same text gives the same brief', async () => {
         const command = ['brief', firstSteps, '--week', '4', '--format', 'html'];
-        expect(haversack(command).out).toBe(haversack(command).out);
+        expect((await haversack(command)).out).toBe((await haversack(command)).out);
     });
 
-    test('for a class', () => {
-        expect(brief('--week', '1', '--class', 'attic').out).toBe(brief('--week', '1').out);
+    test('for a class', async () => {
+        expect((await brief('--week', '1', '--class', 'attic')).out).toBe((await brief('--week', '1')).out);
     });
 
-    test('from one of its files', () => {
-        expect(haversack(['brief', join(firstSteps, 'lessons/shake-1.lesson'), '--week', '1']).out).toBe(brief('--week', '1').out);
+    test('from one of its files', async () => {
+        expect((await haversack(['brief', join(firstSteps, 'lessons/shake-1.lesson'), '--week', '1'])).out).toBe((await brief('--week', '1')).out);
     });
 
-    test.each([['html', /^<!doctype html>/], ['md', /^# Week 1/], ['json', /^\{/]] as const)('to a file, as its ending says: %s', (ending, begin) => {
+    test.each([['html', /^<!doctype html>/], ['md', /^# Week 1/], ['json', /^\{/]] as const)('to a file, as its ending says: %s', async (ending, begin) => {
         const out = join(folder({}), `week-1.${ending}`);
-        expect(brief('--week', '1', '--out', out)).toEqual({ code: 0, out: '', err: `Wrote ${out}\n` });
+        expect(await brief('--week', '1', '--out', out)).toEqual({ code: 0, out: '', err: `Wrote ${out}\n` });
         expect(readFileSync(out, 'utf8')).toMatch(begin);
-        expect(readFileSync(out, 'utf8')).toBe(brief('--week', '1', '--format', ending).out);
+        expect(readFileSync(out, 'utf8')).toBe((await brief('--week', '1', '--format', ending)).out);
     });
 
-    test('errors in the text: the brief of what could be read, a word about it, exit code 1', () => {
+    test('errors in the text: the brief of what could be read, a word about it, exit code 1', async () => {
         const path = folder();
         const file = join(path, 'lessons/listen-1.lesson');
         writeFileSync(file, readFileSync(file, 'utf8').replace('hand-bell     1', 'hand-bel     1'));
-        const { code, out, err } = haversack(['brief', path, '--week', '1']);
+        const { code, out, err } = await haversack(['brief', path, '--week', '1']);
         expect(code).toBe(1);
         expect(out).toMatch(/^# Week 1 of 8/);
         expect(err).toBe("1 error in the text: the brief shows what could be read. 'haversack check' lists them.\n");
@@ -76,7 +76,7 @@ describe('brief', () => {
     });
 });
 
-describe('brief cannot run: exit code 2, one sentence on the error output, nothing on the other', () => {
+describe.concurrent('brief cannot run: exit code 2, one sentence on the error output, nothing on the other', () => {
     test.each([
         ['week 0', ['--week', '0'], "'0' is no week: weeks are counted from 1."],
         ['a word for a week', ['--week', 'two'], "'two' is no week: weeks are counted from 1."],
@@ -87,37 +87,37 @@ describe('brief cannot run: exit code 2, one sentence on the error output, nothi
         ['an unknown format', ['--week', '1', '--format', 'pdf'], "There is no format 'pdf' for a brief: use html, md or json."],
         ['an ending that is no format', ['--week', '1', '--out', 'week.docx'], "There is no format 'docx' for a brief: use html, md or json."],
         ['a name of every object for a format', ['--week', '1', '--format', 'constructor'], "There is no format 'constructor' for a brief: use html, md or json."]
-    ])('%s', (_, args, words) => {
-        const { code, out, err } = brief(...args);
+    ])('%s', async (_, args, words) => {
+        const { code, out, err } = await brief(...args);
         expect({ code, out }).toEqual({ code: 2, out: '' });
         expect(err).toContain(`haversack: ${words}`);
         expect(err.trimEnd().split('\n')).toHaveLength(1);
         expect(existsSync('week.docx')).toBe(false);
     });
 
-    test.each([[['brief', firstSteps]], [['brief', firstSteps, '--week']], [['brief', firstSteps, '--week', '1', '--colour', 'red']], [['brief', '--week', '1']]])('a wrong command: %j', args => {
-        const { code, out, err } = haversack(args);
+    test.each([[['brief', firstSteps]], [['brief', firstSteps, '--week']], [['brief', firstSteps, '--week', '1', '--colour', 'red']], [['brief', '--week', '1']]])('a wrong command: %j', async args => {
+        const { code, out, err } = await haversack(args);
         expect({ code, out }).toEqual({ code: 2, out: '' });
         expect(err).not.toBe('');
     });
 
-    test('a negative week', () => {
-        expect(brief('--week', '-1').code).toBe(2);
-        expect(brief('--week=-1')).toMatchObject({ code: 2, err: "haversack: '-1' is no week: weeks are counted from 1.\n" });
+    test('a negative week', async () => {
+        expect((await brief('--week', '-1')).code).toBe(2);
+        expect(await brief('--week=-1')).toMatchObject({ code: 2, err: "haversack: '-1' is no week: weeks are counted from 1.\n" });
     });
 
-    test('to a folder that does not exist, and to a folder', () => {
+    test('to a folder that does not exist, and to a folder', async () => {
         const path = folder({});
         const nowhere = join(path, 'none', 'week.html');
-        expect(brief('--week', '1', '--out', nowhere)).toEqual({ code: 2, out: '', err: `haversack: ${nowhere} could not be written: there is no folder ${join(path, 'none')}.\n` });
+        expect(await brief('--week', '1', '--out', nowhere)).toEqual({ code: 2, out: '', err: `haversack: ${nowhere} could not be written: there is no folder ${join(path, 'none')}.\n` });
         mkdirSync(join(path, 'week.html'));
-        expect(brief('--week', '1', '--out', join(path, 'week.html'))).toEqual({ code: 2, out: '', err: `haversack: ${join(path, 'week.html')} could not be written: it is a folder.\n` });
+        expect(await brief('--week', '1', '--out', join(path, 'week.html'))).toEqual({ code: 2, out: '', err: `haversack: ${join(path, 'week.html')} could not be written: it is a folder.\n` });
     });
 
-    test('a folder that does not exist, one without lessons, lessons without a course', () => {
-        expect(haversack(['brief', 'no/such/folder', '--week', '1'])).toMatchObject({ code: 2, err: 'haversack: There is nothing at no/such/folder. Check the path.\n' });
-        expect(haversack(['brief', folder({ 'a.kit': 'material cup\n' }), '--week', '1'])).toMatchObject({ code: 2, err: 'haversack: No lesson of this programme stands in a course, so there is no week to write about.\n' });
-        const alone = haversack(['brief', folder({ 'a.lesson': 'lesson a "A"\n' }), '--week', '1']);
+    test('a folder that does not exist, one without lessons, lessons without a course', async () => {
+        expect(await haversack(['brief', 'no/such/folder', '--week', '1'])).toMatchObject({ code: 2, err: 'haversack: There is nothing at no/such/folder. Check the path.\n' });
+        expect(await haversack(['brief', folder({ 'a.kit': 'material cup\n' }), '--week', '1'])).toMatchObject({ code: 2, err: 'haversack: No lesson of this programme stands in a course, so there is no week to write about.\n' });
+        const alone = await haversack(['brief', folder({ 'a.lesson': 'lesson a "A"\n' }), '--week', '1']);
         expect(alone.code === 2 ? alone.err : alone.out).toMatch(/No lesson of this programme stands in a course|Week 1/);
     });
 });

@@ -5,14 +5,14 @@ import { firstSteps, folder, haversack } from './run.js';
 
 const broken = 'lesson one "One"\n  materials\n    hand-bel 1 per pair\nmaterial hand-bell\n  reusable\n';
 
-describe('check', () => {
-    test('a programme without problems: exit code 0', () => {
-        expect(haversack(['check', firstSteps])).toEqual({ code: 0, out: '10 files with 8 lessons: no problems.\n', err: '' });
+describe.concurrent('check', () => {
+    test('a programme without problems: exit code 0', async () => {
+        expect(await haversack(['check', firstSteps])).toEqual({ code: 0, out: '10 files with 8 lessons: no problems.\n', err: '' });
     });
 
-    test('problems: exit code 1, one line for each with file, line, column, severity, code and words', () => {
+    test('problems: exit code 1, one line for each with file, line, column, severity, code and words', async () => {
         const path = folder({ 'one.lesson': broken });
-        const { code, out, err } = haversack(['check', '.'], path);
+        const { code, out, err } = await haversack(['check', '.'], path);
         expect(code).toBe(1);
         expect(err).toBe('');
         const lines = out.trimEnd().split('\n');
@@ -23,15 +23,15 @@ describe('check', () => {
         expect(out).not.toContain('\u001b');
     });
 
-    test('hints and information alone are no problems', () => {
+    test('hints and information alone are no problems', async () => {
         const path = folder({ 'a.kit': 'material cup\n  reusable\nmaterial mug\n  reusable\n', 'a.lesson': 'lesson a "A"\n  materials\n    cup 1 per pair\n  activity b "B" 5 min\n    do: Lift the {cup}.\n' });
-        const { code, out } = haversack(['check', path]);
+        const { code, out } = await haversack(['check', path]);
         expect(out).toContain(' information unused-thing: ');
         expect(code).toBe(0);
     });
 
-    test('as JSON, with the titles of the fixes', () => {
-        const { code, out } = haversack(['check', folder({ 'one.lesson': broken }), '--format', 'json']);
+    test('as JSON, with the titles of the fixes', async () => {
+        const { code, out } = await haversack(['check', folder({ 'one.lesson': broken }), '--format', 'json']);
         const answer = JSON.parse(out) as { format: string; version: number; problems: object[] };
         expect(code).toBe(1);
         expect(answer).toMatchObject({ format: 'haversack-check', version: 1 });
@@ -39,97 +39,97 @@ describe('check', () => {
             file: expect.stringMatching(/one\.lesson$/) as string, line: 3, column: 5, severity: 'error', code: 'unknown-name',
             message: "Lesson one needs 'hand-bel', which is not in any inventory; did you mean 'hand-bell'?", fixes: expect.arrayContaining(["Change to 'hand-bell'", "Add 'hand-bel' to the inventory"]) as string[]
         });
-        expect(JSON.parse(haversack(['check', firstSteps, '--format', 'json']).out)).toEqual({ format: 'haversack-check', version: 1, problems: [] });
+        expect(JSON.parse((await haversack(['check', firstSteps, '--format', 'json'])).out)).toEqual({ format: 'haversack-check', version: 1, problems: [] });
     });
 
-    test('a file instead of a folder: the whole programme is read, that file’s problems are told', () => {
+    test('a file instead of a folder: the whole programme is read, that file’s problems are told', async () => {
         const path = folder();
         const file = join(path, 'lessons/listen-1.lesson');
-        expect(haversack(['check', file])).toMatchObject({ code: 0, out: '10 files with 8 lessons: no problems.\n' });
+        expect(await haversack(['check', file])).toMatchObject({ code: 0, out: '10 files with 8 lessons: no problems.\n' });
         writeFileSync(file, readFileSync(file, 'utf8').replace('hand-bell     1', 'hand-bel     1'));
-        expect(haversack(['check', join(path, 'lessons/listen-2.lesson')]).code).toBe(0);
-        const { code, out } = haversack(['check', file]);
+        expect((await haversack(['check', join(path, 'lessons/listen-2.lesson')])).code).toBe(0);
+        const { code, out } = await haversack(['check', file]);
         expect(code).toBe(1);
         expect(out).toContain('unknown-name');
     });
 
-    test('a folder that is named like a lesson is a folder', () => {
+    test('a folder that is named like a lesson is a folder', async () => {
         const path = folder({});
         mkdirSync(join(path, 'odd.lesson'));
         writeFileSync(join(path, 'odd.lesson', 'one.lesson'), 'lesson one "One"\n');
-        expect(haversack(['check', path]).out).toMatch(/^1 file with 1 lesson|\n1 file with 1 lesson/);
-        expect(haversack(['check', join(path, 'odd.lesson')]).code).not.toBe(2);
+        expect((await haversack(['check', path])).out).toMatch(/^1 file with 1 lesson|\n1 file with 1 lesson/);
+        expect((await haversack(['check', join(path, 'odd.lesson')])).code).not.toBe(2);
     });
 
-    test('hidden folders and installed packages are left alone, a folder named out is not', () => {
+    test('hidden folders and installed packages are left alone, a folder named out is not', async () => {
         const path = folder({ 'one.lesson': 'lesson one\n' });
         for (const name of ['.git', 'node_modules', 'out']) {
             mkdirSync(join(path, name));
             writeFileSync(join(path, name, `${name.replace(/\W/g, '')}.lesson`), `lesson ${name.replace(/\W/g, '').replace('_', '-')}\n`);
         }
-        expect(haversack(['check', path]).out).toMatch(/2 files with 2 lessons/);
+        expect((await haversack(['check', path])).out).toMatch(/2 files with 2 lessons/);
     });
 
-    test('a link to a file is read', () => {
+    test('a link to a file is read', async () => {
         const other = folder({ 'bell.kit': 'material hand-bell\n  reusable\n' });
         const path = folder({ 'one.lesson': 'lesson one\n  materials\n    hand-bell 1 per pair\n' });
         symlinkSync(join(other, 'bell.kit'), join(path, 'linked.kit'));
         symlinkSync(path, join(path, 'round'));
-        const { out } = haversack(['check', path]);
+        const { out } = await haversack(['check', path]);
         expect(out).toContain('2 files');
         expect(out).not.toContain('unknown-name');
     });
 });
 
-describe('check cannot run: exit code 2, one sentence on the error output, nothing on the other', () => {
-    const refused = (args: string[], cwd?: string): string => {
-        const { code, out, err } = haversack(args, cwd);
+describe.concurrent('check cannot run: exit code 2, one sentence on the error output, nothing on the other', () => {
+    const refused = async (args: string[], cwd?: string): Promise<string> => {
+        const { code, out, err } = await haversack(args, cwd);
         expect({ code, out }).toEqual({ code: 2, out: '' });
         expect(err.trimEnd().split('\n')).toHaveLength(1);
         expect(err).not.toMatch(/unforeseen|node:|at .*\(/);
         return err.trimEnd();
     };
 
-    test('a path that does not exist', () => {
-        expect(refused(['check', 'no/such/folder'])).toBe('haversack: There is nothing at no/such/folder. Check the path.');
+    test('a path that does not exist', async () => {
+        expect(await refused(['check', 'no/such/folder'])).toBe('haversack: There is nothing at no/such/folder. Check the path.');
     });
 
-    test('an empty folder', () => {
+    test('an empty folder', async () => {
         const path = folder({});
-        expect(refused(['check', path])).toBe(`haversack: There is no .lesson, .kit or .course file in ${path}. Give the folder of a programme.`);
+        expect(await refused(['check', path])).toBe(`haversack: There is no .lesson, .kit or .course file in ${path}. Give the folder of a programme.`);
     });
 
-    test('a file of another kind', () => {
+    test('a file of another kind', async () => {
         const path = folder({ 'notes.txt': 'lesson one\n' });
-        expect(refused(['check', 'notes.txt'], path)).toBe('haversack: notes.txt is no .lesson, .kit or .course file.');
+        expect(await refused(['check', 'notes.txt'], path)).toBe('haversack: notes.txt is no .lesson, .kit or .course file.');
     });
 
-    test('an unknown format', () => {
-        expect(refused(['check', firstSteps, '--format', 'xml'])).toBe("haversack: There is no format 'xml' for check: use text or json.");
+    test('an unknown format', async () => {
+        expect(await refused(['check', firstSteps, '--format', 'xml'])).toBe("haversack: There is no format 'xml' for check: use text or json.");
     });
 
     // Latin-1 text: é is the single byte E9, which is no UTF-8 (RFC 3629, section 3).
-    test('a file that is not UTF-8', () => {
+    test('a file that is not UTF-8', async () => {
         const path = folder({ 'one.lesson': Buffer.from('lesson one "Caf\u00e9"\n', 'latin1') });
-        expect(refused(['check', '.'], path)).toBe('haversack: one.lesson is not UTF-8 text. Open it in an editor and save it with the encoding UTF-8.');
+        expect(await refused(['check', '.'], path)).toBe('haversack: one.lesson is not UTF-8 text. Open it in an editor and save it with the encoding UTF-8.');
     });
 
     // A link that leads nowhere, for who runs the tests may be root, whom no permission stops.
-    test('a file that cannot be read', () => {
+    test('a file that cannot be read', async () => {
         const path = folder({ 'one.lesson': 'lesson one\n' });
         symlinkSync(join(path, 'gone.kit'), join(path, 'things.kit'));
-        expect(refused(['check', '.'], path)).toBe('haversack: things.kit could not be read: it does not exist.');
+        expect(await refused(['check', '.'], path)).toBe('haversack: things.kit could not be read: it does not exist.');
     });
 
-    test.each([[['check']], [['check', firstSteps, '--frobnicate']], [['dance', firstSteps]], [['check', firstSteps, firstSteps]], [[]]])('a wrong command: %j', args => {
-        const { code, out, err } = haversack(args);
+    test.each([[['check']], [['check', firstSteps, '--frobnicate']], [['dance', firstSteps]], [['check', firstSteps, firstSteps]], [[]]])('a wrong command: %j', async args => {
+        const { code, out, err } = await haversack(args);
         expect({ code, out }).toEqual({ code: 2, out: '' });
         expect(err).not.toBe('');
         expect(err).not.toMatch(/unforeseen|node:/);
     });
 });
 
-test('help: exit code 0', () => {
-    expect(haversack(['--help'])).toMatchObject({ code: 0, err: '' });
-    expect(haversack(['check', '--help']).out).toContain('Exit code 0: fine, 1: problems found, 2: could not run.');
+test('help: exit code 0', async () => {
+    expect(await haversack(['--help'])).toMatchObject({ code: 0, err: '' });
+    expect((await haversack(['check', '--help'])).out).toContain('Exit code 0: fine, 1: problems found, 2: could not run.');
 });

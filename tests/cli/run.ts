@@ -1,8 +1,8 @@
-import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { execFile } from 'node:child_process';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { vi } from 'vitest';
+import { afterAll, vi } from 'vitest';
 
 // Each test starts a process; a loaded machine may take seconds for it.
 vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
@@ -18,14 +18,19 @@ export interface Outcome {
 }
 
 /** Runs the built command line as a process of its own. */
-export function haversack(args: readonly string[], cwd = repository): Outcome {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [commandFile, ...args], { cwd, encoding: 'utf8' });
-    return { code: status, out: stdout, err: stderr };
+export function haversack(args: readonly string[], cwd = repository): Promise<Outcome> {
+    return new Promise(resolve => {
+        const child = execFile(process.execPath, [commandFile, ...args], { cwd, encoding: 'utf8', maxBuffer: 1e9 }, (_, out, err) => resolve({ code: child.exitCode, out, err }));
+    });
 }
+
+const made: string[] = [];
+afterAll(() => made.forEach(path => rmSync(path, { recursive: true, force: true })));
 
 /** A folder of its own with these files, or with a copy of the example. */
 export function folder(files?: Record<string, string | Uint8Array>): string {
     const path = mkdtempSync(join(tmpdir(), 'haversack-cli-'));
+    made.push(path);
     if (files) for (const [name, text] of Object.entries(files)) writeFileSync(join(path, name), text);
     else cpSync(firstSteps, path, { recursive: true });
     return path;

@@ -1,9 +1,14 @@
+import fc from 'fast-check';
 import { DocumentState, EmptyFileSystem, URI, type LangiumDocument } from 'langium';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
+import type { ReadingProblem } from '@haversack/language/lexer/problems';
 import { createHaversackServices } from '@haversack/language/module';
 import { brokenVersions, endOfBlock, linesAbove, type Broken } from './breaks.js';
-import { firstSteps, languagePage, programmeFiles, read } from './reading.js';
+import { firstSteps, languagePage, lex, problemsIn, programmeFiles } from './reading.js';
+import { anyText } from './texts.js';
+
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 60_000 });
 
 const programmes: [string, Map<string, string>][] = [['the programme of the language page', programmeFiles(languagePage)], ['the first steps', programmeFiles(firstSteps)]];
 /** Set to try every way of breaking every line against every check, which takes a minute. */
@@ -15,59 +20,56 @@ const notATeachers = /\b(tokens?|expecting|expected|EOL|EOF|INDENT|DEDENT|NAME|T
 const wordsOf = (text: string): string[] => [...text.matchAll(/[\p{L}\p{N}]+(?:-[\p{L}\p{N}]+)*/gu)].map(([word]) => word.toLowerCase());
 
 describe.each(programmes)('each line of %s, broken in sixteen ways: what the reader says', (name, files) => {
+    const cases: { broken: Broken; problems: ReadingProblem[]; parserErrors: string[] }[] = [];
+    beforeAll(() => {
+        for (const [file, text] of files) for (const broken of brokenVersions(file, text)) cases.push({ broken, ...problemsIn(broken.text) });
+    });
+
     test('the parser never complains, and nothing outside the line and what stands under it is called wrong', () => {
-        let cases = 0;
-        let silent = 0;
         const messages = new Map<number, number>();
-        for (const [file, text] of files) {
-            for (const broken of brokenVersions(file, text)) {
-                const { problems, parserErrors } = read(broken.text);
-                cases++;
-                if (problems.length === 0) silent++;
-                messages.set(problems.length, (messages.get(problems.length) ?? 0) + 1);
-                const outside = problems.filter(({ line }) => line - 1 < broken.line || line - 1 >= broken.end);
-                expect({ broken, parserErrors, outside }).toEqual({ broken, parserErrors: [], outside: [] });
-            }
+        for (const { broken, problems, parserErrors } of cases) {
+            messages.set(problems.length, (messages.get(problems.length) ?? 0) + 1);
+            const outside = problems.filter(({ line }) => line - 1 < broken.line || line - 1 >= broken.end);
+            if (parserErrors.length > 0 || outside.length > 0) expect({ broken, parserErrors, outside }).toEqual({ broken, parserErrors: [], outside: [] });
         }
-        console.log(`${name}: ${cases} broken lines; no parser error; no message outside. Messages a line: ${[...messages].sort(([a], [b]) => a - b).map(([count, times]) => `${count} in ${times}`).join(', ')} (none where the break left a line that may stand, ${silent}).`);
-        expect(cases).toBeGreaterThan(1000);
-    }, 60_000);
+        console.log(`${name}: ${cases.length} broken lines; no parser error; no message outside. Messages a line: ${[...messages].sort(([a], [b]) => a - b).map(([count, times]) => `${count} in ${times}`).join(', ')} (none where the break left a line that may stand).`);
+        expect(cases.length).toBeGreaterThan(1000);
+        // One cause, one message: a few in a hundred may need two.
+        const many = [...messages].filter(([count]) => count > 1).reduce((sum, [, times]) => sum + times, 0);
+        expect(many / cases.length).toBeLessThan(0.02);
+    });
 
     test('each message says where, in a teacher’s words', () => {
-        for (const [file, text] of files) {
-            for (const broken of brokenVersions(file, text)) {
-                const lines = broken.text.split('\n');
-                for (const { line, column, length, offset, message, code, mend } of read(broken.text).problems) {
-                    expect({ message, bad: notATeachers.exec(message.replace(/'[^']*'|\{[^}]*\}|: [a-z].*$/g, ''))?.[0] }).toEqual({ message, bad: undefined });
-                    expect(message).toMatch(/^['A-Z].{15,}[.?!]$|It reads like this: /s);
-                    expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
-                    expect(lines[line - 1]!.length).toBeGreaterThanOrEqual(column - 1);
-                    expect(offset).toBe(lines.slice(0, line - 1).join('\n').length + (line > 1 ? 1 : 0) + column - 1);
-                    expect(length).toBeGreaterThan(0);
-                    if (mend) expect(mend.title).toMatch(/^[A-Z]/);
-                }
+        for (const { broken, problems } of cases) {
+            const lines = broken.text.split('\n');
+            for (const { line, column, length, offset, message, code, mend } of problems) {
+                // What the writer typed, and the example of how such a line reads, are not the message's own words.
+                const own = message.replace(/'[^']*'|\{[^}]*\}|It reads like this: .*$/g, '');
+                const bad = notATeachers.exec(own)?.[0];
+                const wellPut = /^['A-Z].{15,}[.?!]$|It reads like this: /s.test(message) && /^[a-z]+(-[a-z]+)*$/.test(code) && (!mend || /^[A-Z]/.test(mend.title));
+                const place = { line: lines.slice(0, line).join('\n').length >= offset, offset: lines.slice(0, line - 1).join('\n').length + (line > 1 ? 1 : 0) + column - 1, length: length > 0 };
+                if (bad !== undefined || !wellPut || place.offset !== offset || !place.line || !place.length) expect({ message, code, mend, bad, wellPut, place }).toEqual({ message, code, mend, bad: undefined, wellPut: true, place: { line: true, offset, length: true } });
             }
         }
-    }, 60_000);
+        expect(new Set(cases.flatMap(({ problems }) => problems.map(({ code }) => code))).size).toBeGreaterThan(7);
+    });
 
-    test('a mend that is offered mends: the line has one problem fewer, or none', () => {
+    test('a mend that is offered mends', () => {
         let offered = 0;
         let reported = 0;
-        for (const [file, text] of files) {
-            for (const { text: wrong } of brokenVersions(file, text)) {
-                const { problems } = read(wrong);
-                const [problem] = problems;
-                if (problem) reported++;
-                if (!problem?.mend) continue;
-                offered++;
-                const { offset, length, text: put } = problem.mend;
-                const after = read(wrong.slice(0, offset) + put + wrong.slice(offset + length)).problems;
-                expect({ wrong: wrong.split('\n')[problem.line - 1], problem, after: after.length < problems.length || after.every(({ line, code }) => line !== problem.line || code !== problem.code) }).toMatchObject({ after: true });
-            }
+        for (const { broken, problems } of cases) {
+            const [problem] = problems;
+            if (problem) reported++;
+            if (!problem?.mend) continue;
+            offered++;
+            const { offset, length, text: put } = problem.mend;
+            const after = lex(broken.text.slice(0, offset) + put + broken.text.slice(offset + length)).problems;
+            const mended = after.length < problems.length || after.every(({ line, code }) => line !== problem.line || code !== problem.code);
+            if (!mended) expect({ broken: broken.is, how: broken.how, problem, after }).toBe('mended');
         }
         console.log(`${name}: a mend is offered for ${offered} of ${reported} first messages.`);
-        expect(offered).toBeGreaterThan(reported / 3);
-    }, 60_000);
+        expect(offered).toBeGreaterThan(reported / 2);
+    });
 });
 
 interface Told {
@@ -81,7 +83,9 @@ interface Told {
 
 /** A programme in memory, of which one file at a time has another text; all problems of all its files. */
 class Programme {
-    private readonly services = createHaversackServices({ fileSystemProvider: () => ({ ...EmptyFileSystem.fileSystemProvider(), readFile: uri => Promise.resolve(this.texts.get(uri.path.slice(1))!) }) });
+    private readonly services = createHaversackServices({
+        fileSystemProvider: () => Object.assign(EmptyFileSystem.fileSystemProvider(), { readFile: (uri: URI) => Promise.resolve(this.texts.get(uri.path.slice(1))!) })
+    });
     private readonly texts: Map<string, string>;
     private documents: LangiumDocument[] = [];
 
@@ -170,7 +174,7 @@ describe.each(programmes)('each line of %s, broken: what the whole programme say
         const reasons = new Map<string, number>();
         let cases = 0;
         // Each line is broken in some of the ways, each way on some of the lines; the first programme is the smaller one.
-        const stride = everything ? 1 : files.size < 5 ? 3 : 8;
+        const stride = everything ? 1 : files.size < 5 ? 4 : 12;
         for (const [file, text] of files) {
             const lines = text.split('\n');
             let turn = 0;
@@ -190,5 +194,14 @@ describe.each(programmes)('each line of %s, broken: what the whole programme say
         }
         console.log(`${name}: ${cases} broken lines against every check in every file; new messages ${[...reasons].map(([reason, times]) => `${reason}: ${times}`).join(', ')}; none without a reason.`);
         expect(cases).toBeGreaterThan(300);
-    }, 240_000);
+    });
+});
+
+test('no check fails on any text, and the rest of the programme is looked at all the same', async () => {
+    const programme = new Programme(programmeFiles(firstSteps));
+    await programme.start();
+    await fc.assert(fc.asyncProperty(fc.constantFrom('inventory.kit', 'programme.course', 'lessons/listen-2.lesson'), anyText, async (file, text) => {
+        const told = await programme.with(file, text);
+        expect(told.filter(({ code, message }) => code === 'unread-text' || /undefined|null|NaN|\[object/.test(message))).toEqual([]);
+    }), { numRuns: 250 });
 });

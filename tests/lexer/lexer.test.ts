@@ -1,30 +1,12 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
-import { firstSteps, languagePage, lex, programmeFiles, read, said } from './reading.js';
+import { describe, expect, test, vi } from 'vitest';
+import { firstSteps, languagePage, lex, problemsIn, programmeFiles, read, said } from './reading.js';
+import { anyText, examples, indent } from './texts.js';
 
-const examples = [...programmeFiles(languagePage).values(), ...programmeFiles(firstSteps).values()];
+vi.setConfig({ testTimeout: 30_000 });
+
 const empty = new Set(['EOL', 'INDENT', 'DEDENT']);
 
-/** Bits of the language and of nothing, so that random texts come near to real ones. */
-const bit = fc.oneof(
-    { weight: 6, arbitrary: fc.constantFrom('lesson', 'material', 'activity', 'materials', 'objectives', 'about:', 'do:', 'ask:', 'expect:', 'watch:', 'if unsure:', 'course', 'unit', 'class', 'kit', 'holds', 'caution', 'off', 'meets', 'in kit', 'not in kit', 'per pair', 'pack of', 'costs', 'x', 'or', 'and', 'game') },
-    { weight: 3, arbitrary: fc.constantFrom('hand-bell', 'weigh-1', 'épée', 'מאזניים', '天秤', 'ўеліка', 'Caps', 'a.b', 'dried-bean', 'ß', 'ǆ', '𐐷', 'İ') },
-    { weight: 3, arbitrary: fc.constantFrom('10', '1/2', '1 1/2', '10%', '2026-09-14', '9:30', '"title"', '“title”', '"open', '{name}', '{open', '}', '\\{', '(', ')', ',', ':', '.', '# comment', '%%%', '\u00a0', '\ufeff', '\0', '\u2028', '\ud800', '🔔', 'e\u0301') },
-    { weight: 1, arbitrary: fc.string({ unit: 'binary', maxLength: 6 }) }
-);
-const indent = fc.oneof(fc.constantFrom('', '  ', '    ', '      ', '\t', '\t\t', ' \t', '   '), fc.string({ unit: fc.constantFrom(' ', '\t'), maxLength: 12 }));
-const line = fc.tuple(indent, fc.array(bit, { maxLength: 7 })).map(([blanks, bits]) => blanks + bits.join(' '));
-const lineEnd = fc.constantFrom('\n', '\n', '\n', '\r\n', '\r');
-const madeText = fc.array(fc.tuple(line, lineEnd), { maxLength: 25 }).map(lines => lines.map(([text, end]) => text + end).join(''));
-const noise = fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), fc.string({ unit: 'grapheme', maxLength: 200 }));
-
-/** An example with a few pieces cut out, put in or moved. */
-const editedExample = fc.tuple(fc.constantFrom(...examples), fc.array(fc.tuple(fc.nat(), fc.nat(30), fc.oneof(bit, indent, lineEnd, fc.constant(''))), { minLength: 1, maxLength: 5 }))
-    .map(([text, edits]) => edits.reduce((edited, [place, length, put]) => {
-        const at = place % (edited.length + 1);
-        return edited.slice(0, at) + put + edited.slice(at + length);
-    }, text));
-const anyText = fc.oneof(madeText, noise, editedExample);
 const runs = { numRuns: 250 };
 
 describe('tokens and the text', () => {
@@ -92,7 +74,7 @@ describe('tokens and the text', () => {
 
 describe('the parser has nothing to say of its own', () => {
     test('on texts made of bits of the language, on noise, on edited examples', () => {
-        fc.assert(fc.property(anyText, text => { expect(read(text).parserErrors).toEqual([]); }), { numRuns: Number(process.env.RUNS ?? 600) });
+        fc.assert(fc.property(anyText, text => { expect(problemsIn(text).parserErrors).toEqual([]); }), { numRuns: 600 });
     });
 
     test.each([...programmeFiles(languagePage), ...programmeFiles(firstSteps)])('nor the lexer on %s', (_, text) => {
@@ -115,7 +97,7 @@ describe('what changes nothing', () => {
     });
 
     test.each(examples.map((text, index) => [index, text] as const))('the depth of a step in, example %i', (_, text) => {
-        for (const step of [' ', '   ', '    ', '        ', '\t', '\t\t']) same(text, text.replace(/^(?: {2})+/gm, blanks => step.repeat(blanks.length / 2)));
+        for (const step of [' ', '   ', '    ', '        ', '\t', '\t\t', '\u3000']) same(text, text.replace(/^(?: {2})+/gm, blanks => step.repeat(blanks.length / 2)));
     });
 
     test('a byte order mark, blanks at the ends of lines, no line end at the end', () => {

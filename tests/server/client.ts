@@ -1,6 +1,6 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -53,7 +53,7 @@ export class Client {
             client.published.set(params.uri, params.diagnostics);
             client.tellListeners();
         });
-        connection.onNotification(method => { client.heard.push(method); client.tellListeners(); });
+        connection.onUnhandledNotification(({ method }) => { client.heard.push(method); client.tellListeners(); });
         connection.onRequest('client/registerCapability', (params: { registrations: Registration[] }) => { client.registrations.push(...params.registrations); });
         connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => null));
         connection.listen();
@@ -123,6 +123,16 @@ export class Client {
     deleteOutside(file: string): Promise<void> {
         rmSync(join(this.folder, file));
         return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: this.uri(file), type: FileChangeType.Deleted }] });
+    }
+
+    /** Everything as it was at the start: no file open, the programme on disk as it was copied. */
+    async reset(): Promise<void> {
+        for (const uri of [...this.documents.keys()]) await this.close(uri);
+        const files = (folder: string): string[] => readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(name => /\.(lesson|kit|course)$/.test(name));
+        const original = files(firstSteps);
+        for (const file of files(this.folder)) if (!original.includes(file)) await this.deleteOutside(file);
+        for (const file of original) await this.writeOutside(file, readFileSync(join(firstSteps, file), 'utf8'));
+        await this.settled();
     }
 
     /** Where `|` stands in a piece of a file's text. */

@@ -1,21 +1,23 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { FileChangeType, type Hover } from 'vscode-languageserver-protocol/node';
 import { Client, firstSteps } from './client.js';
 
 let client: Client;
-afterEach(() => client.stop());
 
 const lesson = 'lessons/listen-1.lesson';
 const bad = (text: string): string => text.replace('hand-bell     1', 'hand-drum     1');
 const unknown = (file = lesson): boolean => client.codes(file).includes('unknown-name');
 
 describe('text in the editor and text on disk', () => {
+    beforeAll(async () => { client = await Client.start(); });
+    afterEach(() => client.reset());
+    afterAll(() => client.stop());
+
     test('unsaved text wins over what is on disk', async () => {
-        client = await Client.start();
         await client.open(lesson);
         await client.writeOutside(lesson, bad(client.text(lesson)));
         await client.settled();
@@ -26,7 +28,6 @@ describe('text in the editor and text on disk', () => {
     });
 
     test('closing a file without saving goes back to what is on disk', async () => {
-        client = await Client.start();
         await client.open(lesson);
         await client.change(lesson, bad(client.text(lesson)));
         await client.settled();
@@ -37,7 +38,6 @@ describe('text in the editor and text on disk', () => {
     });
 
     test('a file that is deleted on disk lives on while it is open, and goes when it is closed', async () => {
-        client = await Client.start();
         await client.open('inventory.kit');
         await client.deleteOutside('inventory.kit');
         await client.settled();
@@ -48,7 +48,6 @@ describe('text in the editor and text on disk', () => {
     });
 
     test('a file is changed, created and deleted outside the editor', async () => {
-        client = await Client.start();
         await client.writeOutside(lesson, bad(client.text(lesson)));
         await client.settled();
         expect(unknown()).toBe(true);
@@ -65,27 +64,12 @@ describe('text in the editor and text on disk', () => {
     });
 
     test('a change to a file that has just gone does no harm', async () => {
-        client = await Client.start();
         rmSync(join(client.folder, lesson));
         await client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: client.uri(lesson), type: FileChangeType.Changed }] });
         await client.until('the course to miss the lesson', () => unknown('programme.course'));
     });
 
-    test('a link to a file is read like the file, and one that leads nowhere does no harm', async () => {
-        const elsewhere = mkdtempSync(join(tmpdir(), 'haversack-linked-'));
-        writeFileSync(join(elsewhere, 'drum.kit'), 'material hand-drum\n  reusable\n');
-        const folder = mkdtempSync(join(tmpdir(), 'haversack-linking-'));
-        symlinkSync(join(elsewhere, 'drum.kit'), join(folder, 'linked.kit'));
-        symlinkSync(join(elsewhere, 'gone.kit'), join(folder, 'nowhere.kit'));
-        symlinkSync(folder, join(folder, 'round'));
-        writeFileSync(join(folder, 'one.lesson'), 'lesson one\n  materials\n    hand-drum 1 per pair\n');
-        client = await Client.start({ programme: folder });
-        expect(client.codes('one.lesson')).not.toContain('unknown-name');
-        for (const used of [elsewhere, folder]) rmSync(used, { recursive: true });
-    });
-
     test('a file from outside the folder counts only while it is open', async () => {
-        client = await Client.start();
         await client.open(lesson);
         await client.change(lesson, bad(client.text(lesson)));
         const elsewhere = mkdtempSync(join(tmpdir(), 'haversack-outside-'));
@@ -98,6 +82,23 @@ describe('text in the editor and text on disk', () => {
         await client.settled();
         expect(unknown()).toBe(true);
         rmSync(elsewhere, { recursive: true });
+    });
+});
+
+describe('other programmes', () => {
+    afterEach(() => client.stop());
+
+    test('a link to a file is read like the file, and one that leads nowhere does no harm', async () => {
+        const elsewhere = mkdtempSync(join(tmpdir(), 'haversack-linked-'));
+        writeFileSync(join(elsewhere, 'drum.kit'), 'material hand-drum\n  reusable\n');
+        const folder = mkdtempSync(join(tmpdir(), 'haversack-linking-'));
+        symlinkSync(join(elsewhere, 'drum.kit'), join(folder, 'linked.kit'));
+        symlinkSync(join(elsewhere, 'gone.kit'), join(folder, 'nowhere.kit'));
+        symlinkSync(folder, join(folder, 'round'));
+        writeFileSync(join(folder, 'one.lesson'), 'lesson one\n  materials\n    hand-drum 1 per pair\n');
+        client = await Client.start({ programme: folder });
+        expect(client.codes('one.lesson')).not.toContain('unknown-name');
+        for (const used of [elsewhere, folder]) rmSync(used, { recursive: true });
     });
 
     test('an untitled file without a folder works by itself', async () => {
@@ -115,15 +116,12 @@ describe('text in the editor and text on disk', () => {
 });
 
 describe('line ends and tabs', () => {
-    const rewritten = (change: (text: string) => string): Promise<Client> => Client.start().then(async started => {
-        for (const file of ['inventory.kit', 'programme.course', ...readdirSync(join(firstSteps, 'lessons')).map(name => `lessons/${name}`)]) {
-            const path = join(started.folder, file);
-            writeFileSync(path, change(readFileSync(path, 'utf8')));
-            await started.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: started.uri(file), type: FileChangeType.Changed }] });
-        }
-        await started.settled();
-        return started;
+    let expected: string | undefined;
+    beforeAll(async () => {
+        client = await Client.start();
+        expected = (await client.brief({ week: 2, format: 'md' })).text;
     });
+    afterAll(() => client.stop());
 
     test.each([
         ['CRLF', (text: string) => text.replace(/\n/g, '\r\n')],
@@ -131,12 +129,13 @@ describe('line ends and tabs', () => {
         ['tabs', (text: string) => text.replace(/^ +/gm, blanks => '\t'.repeat(blanks.length / 2))],
         ['a byte order mark', (text: string) => `\uFEFF${text}`]
     ])('the example with %s has no problems and the same brief', async (_, change) => {
-        const plain = await Client.start();
-        const expected = await plain.brief({ week: 2, format: 'md' });
-        await plain.stop();
-        client = await rewritten(change);
+        await client.reset();
+        for (const file of ['inventory.kit', 'programme.course', ...readdirSync(join(firstSteps, 'lessons')).map(name => `lessons/${name}`)]) {
+            await client.writeOutside(file, change(client.text(file)));
+        }
+        await client.settled();
         for (const file of ['inventory.kit', 'programme.course', lesson]) expect(client.problems(file)).toEqual([]);
-        expect((await client.brief({ week: 2, format: 'md' })).text).toBe(expected.text);
+        expect((await client.brief({ week: 2, format: 'md' })).text).toBe(expected);
         await client.open(lesson);
         await client.change(lesson, bad(client.text(lesson)));
         await client.settled();

@@ -30,6 +30,7 @@ const texts: [string, string][] = [
     ['unclosed everything', unclosed],
     ['every control character', Array.from({ length: 160 }, (_, code) => `  about: ${String.fromCharCode(code)} x${String.fromCharCode(code)}`).join('\nlesson a\n')],
     ['line separators beyond the usual', 'lesson sep "A\u2028B"\u2029\u0085  about: x\u2028y\n  words a\u2028b'],
+    ['lines of blanks from everywhere', '\u2028\n  \u2029\n\u3000lesson a\n\u3000\u3000\u0085\n\u1680\u202f\u205f\n\u180e\n\u200b\n'],
     ['ten thousand broken lines', 'zzz qqq\n  '.repeat(10_000)],
     ['ten thousand unknown names', `lesson many\n  materials\n${Array.from({ length: 10_000 }, (_, n) => `    thing-${n} 1 per pair`).join('\n')}`],
     ['names of every object', 'lesson constructor\n  materials\n    __proto__ 1\n    toString 1 per pair\n    constructor 1\nmaterial constructor\nmaterial to-string\nclass prototype\n  teaches constructor\n']

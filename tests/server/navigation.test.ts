@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { DocumentHighlight, Location, LocationLink } from 'vscode-languageserver-protocol/node';
+import type { DocumentHighlight, Hover, Location, LocationLink, WorkspaceEdit } from 'vscode-languageserver-protocol/node';
 import { Client } from './client.js';
 
 let client: Client;
@@ -77,6 +77,32 @@ describe('references', () => {
         expect(await references(inventory, 'material hand|-bell')).toContain(`lessons/listen-1.lesson:${client.at(listen, '{|hand-bell}').line + 1} hand-bell`);
         await client.edit(listen, '# One more line.\n', '');
         await client.edit(inventory, 'material drum\n  reusable\n\n', '');
+    });
+});
+
+describe('after a change that leaves all names as they were', () => {
+    const file = 'lessons/pitch-1.lesson';
+    const declared = (): string => `inventory.kit:${client.at(inventory, 'material |glass-bottle').line + 1} glass-bottle`;
+
+    test('nothing still looks at the old text', async () => {
+        await client.open(inventory);
+        for (const [from, to] of [
+            ['# Things that families have', '# One more line.\n# And one.\n# Things that families have'],
+            ['material glass-bottle "Glass bottles, all alike"\n  reusable', 'material glass-bottle "Glass bottles"\n  note: Wash them first.\n  reusable'],
+            ['# One more line.\n# And one.\n', '']
+        ] as const) {
+            await client.edit(inventory, from, to);
+            expect(await definition(file, '{glass|-bottle}')).toEqual([declared()]);
+            const found = places(await client.ask<Location[]>('textDocument/references', file, '{glass|-bottle}', { context: { includeDeclaration: true } }));
+            expect(found).toContain(declared());
+            expect(found.every(place => place.endsWith(' glass-bottle'))).toBe(true);
+            const { changes } = await client.ask<WorkspaceEdit>('textDocument/rename', file, '{glass|-bottle}', { newName: 'glass-jar' });
+            const renamed = Object.entries(changes!).flatMap(([uri, edits]) => places(edits.map(({ range }) => ({ uri, range }))));
+            expect(renamed.sort()).toEqual(found);
+            const hover = await client.ask<Hover>('textDocument/hover', file, '{glass|-bottle}');
+            expect(JSON.stringify(hover.contents)).toContain(to.includes('Glass bottles"') ? '**Glass bottles**' : '**Glass bottles');
+        }
+        await client.edit(inventory, 'material glass-bottle "Glass bottles"\n  note: Wash them first.\n  reusable', 'material glass-bottle "Glass bottles, all alike"\n  reusable');
     });
 });
 

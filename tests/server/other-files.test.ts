@@ -13,7 +13,7 @@ describe('problems in other files after an edit', () => {
         await client.open(listen2);
         await client.edit(listen2, '    scarf                        1 per pair   not in kit\n', '');
         await client.edit(listen2, 'the {scarf} over', 'a scarf over');
-        await client.until('the inventory to say that the scarf is unused', () => client.problems(inventory).some(({ code, message }) => code === 'unused-thing' && message.includes("'scarf'")));
+        await client.until('the inventory to say that the scarf is unused', () => client.problems(inventory).some(({ code, message }) => code === 'unused-thing' && String(message).includes("'scarf'")));
         const problem = client.problems(inventory).find(({ code }) => code === 'unused-thing')!;
         expect(client.inRange(inventory, problem.range)).toBe('scarf');
         await client.edit(listen2, 'a scarf over', 'the {scarf} over');

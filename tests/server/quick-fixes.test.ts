@@ -1,10 +1,11 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { CodeAction, Diagnostic } from 'vscode-languageserver-protocol/node';
 import { Client } from './client.js';
 
 let client: Client;
-beforeEach(async () => { client = await Client.start(); });
-afterEach(() => client.stop());
+beforeAll(async () => { client = await Client.start(); });
+afterEach(() => client.reset());
+afterAll(() => client.stop());
 
 const listen = 'lessons/listen-1.lesson';
 const travel = 'lessons/travel-1.lesson';

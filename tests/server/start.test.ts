@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CancellationTokenSource, ResponseError, type DidChangeWatchedFilesRegistrationOptions } from 'vscode-languageserver-protocol/node';
@@ -28,6 +28,7 @@ describe('start and end', () => {
         const gone = once(client.process, 'exit');
         await client.connection.sendNotification('exit');
         expect(await gone).toEqual([1, null]);
+        rmSync(client.folder, { recursive: true });
     });
 
     test('an unknown request is refused with the protocol’s own code', async () => {
