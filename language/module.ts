@@ -1,12 +1,14 @@
 import {
     createDefaultCoreModule, createDefaultSharedCoreModule, inject,
-    type DefaultSharedCoreModuleContext, type LangiumCoreServices, type LangiumSharedCoreServices, type Module, type PartialLangiumCoreServices
+    type DeepPartial, type DefaultSharedCoreModuleContext, type LangiumCoreServices, type LangiumSharedCoreServices, type Module, type PartialLangiumCoreServices
 } from 'langium';
 import { HaversackDocumentValidator } from './checks/document-validator.js';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from './generated/module.js';
 import { createLineParser } from './lexer/line-parser.js';
 import { LineLexer } from './lexer/line-lexer.js';
 import { CurrentReferences } from './linking/current-references.js';
+import { FastLinker } from './linking/fast-linker.js';
+import { NameIndex } from './linking/name-index.js';
 import { HaversackScopeComputation, HaversackScopeProvider } from './linking/scopes.js';
 import { HaversackValueConverter } from './linking/values.js';
 import { SheetStore } from './sheets/sheet-store.js';
@@ -29,16 +31,22 @@ export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServic
     references: {
         ScopeComputation: services => new HaversackScopeComputation(services),
         ScopeProvider: services => new HaversackScopeProvider(services),
-        References: services => new CurrentReferences(services)
+        References: services => new CurrentReferences(services),
+        Linker: services => new FastLinker(services)
     },
     validation: {
         DocumentValidator: services => new HaversackDocumentValidator(services)
     }
 };
 
+/** Services that all languages of a workspace would share. */
+export const HaversackSharedModule: Module<LangiumSharedCoreServices, DeepPartial<LangiumSharedCoreServices>> = {
+    workspace: { IndexManager: services => new NameIndex(services) }
+};
+
 /** Core services alone, as the command line and the tests use them. */
 export function createHaversackServices(context: DefaultSharedCoreModuleContext): { shared: LangiumSharedCoreServices; haversack: HaversackServices } {
-    const shared = inject(createDefaultSharedCoreModule(context), HaversackGeneratedSharedModule);
+    const shared = inject(createDefaultSharedCoreModule(context), HaversackGeneratedSharedModule, HaversackSharedModule);
     const haversack = inject(createDefaultCoreModule({ shared }), HaversackGeneratedModule, HaversackModule);
     shared.ServiceRegistry.register(haversack);
     return { shared, haversack };

@@ -21,11 +21,16 @@ export interface Taught {
 /** A programme with what several checks ask of it, each worked out once when first asked. */
 export class ProgrammeView {
     private readonly memo = new Map<string, unknown>();
-    private readonly lessonMemo = new Map<LessonSheet, LessonFacts>();
+    private readonly lessonMemo: WeakMap<LessonSheet, LessonFacts>;
     private readonly courseMemo = new Map<string, CourseFacts>();
 
-    /** `readings` keeps what lessons say themselves from one version of the programme to the next. */
-    constructor(readonly programme: Programme, private readonly readings = new LessonReadings()) {}
+    /**
+     * `readings` keeps what lessons say themselves from one version of the programme to the next. `former` is a view of a
+     * programme that differs in lessons only: what it knows of each lesson's things still holds.
+     */
+    constructor(readonly programme: Programme, private readonly readings = new LessonReadings(), former?: ProgrammeView) {
+        this.lessonMemo = former?.lessonMemo ?? new WeakMap();
+    }
 
     /** The lessons of each course in teaching order, by the course's name. */
     get courses(): ReadonlyMap<string, readonly Taught[]> {

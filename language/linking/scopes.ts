@@ -3,6 +3,7 @@ import {
     type AstNode, type AstNodeDescription, type LangiumDocument, type ReferenceInfo, type Scope
 } from 'langium';
 import * as ast from '../generated/ast.js';
+import type { NameIndex } from './name-index.js';
 
 /** Which names a file shows to the whole programme: its declarations, and the words its lessons teach. */
 export class HaversackScopeComputation extends DefaultScopeComputation {
@@ -38,10 +39,8 @@ export class HaversackScopeProvider extends DefaultScopeProvider {
             const lesson = AstUtils.getContainerOfType(container, ast.isLesson);
             return lesson ? this.scopeOf(lesson.parts.filter(ast.isRepeatable)) : EMPTY_SCOPE;
         }
-        if (property === 'names') {
-            return new FirstOfScopes(nameableKinds.map(kind => this.getGlobalScope(kind, context)));
-        }
-        return this.getGlobalScope(this.reflection.getReferenceType(context), context);
+        const types = property === 'names' ? nameableKinds : [this.reflection.getReferenceType(context)];
+        return new IndexScope(this.indexManager as NameIndex, types);
     }
 
     private scopeOf(nodes: readonly (AstNode & { name: string })[]): Scope {
@@ -49,23 +48,19 @@ export class HaversackScopeProvider extends DefaultScopeProvider {
     }
 }
 
-/** Several scopes, of which the first that knows a name decides. */
-class FirstOfScopes implements Scope {
-    constructor(private readonly scopes: readonly Scope[]) {}
+/** Everything of some types that the programme declares; of one name the first type decides. */
+class IndexScope implements Scope {
+    constructor(private readonly index: NameIndex, private readonly types: readonly string[]) {}
 
     getElement(name: string): AstNodeDescription | undefined {
-        for (const scope of this.scopes) {
-            const found = scope.getElement(name);
-            if (found) return found;
-        }
-        return undefined;
+        return this.index.find(this.types, name);
     }
 
     getElements(name: string): ReturnType<Scope['getElements']> {
-        return stream(this.scopes).flatMap(scope => scope.getElements(name));
+        return this.getAllElements().filter(description => description.name === name);
     }
 
     getAllElements(): ReturnType<Scope['getAllElements']> {
-        return stream(this.scopes).flatMap(scope => scope.getAllElements());
+        return stream(this.types).flatMap(type => this.index.allElements(type));
     }
 }

@@ -42,9 +42,23 @@ export class SheetStore {
         }
         this.mayHaveChanged = false;
         if (last && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
-        this.last = { sheets, view: new ProgrammeView(gatherProgramme(sheets), this.readings) };
+        const kept = last && onlyLessonsDiffer(sheets, last.sheets) ? last.view : undefined;
+        this.last = { sheets, view: new ProgrammeView(gatherProgramme(sheets), this.readings, kept) };
         return this.last.view;
     }
+}
+
+/** True when every file that is not the same declares lessons and nothing else, before and now. */
+function onlyLessonsDiffer(sheets: readonly FileSheet[], before: readonly FileSheet[]): boolean {
+    return sheets.length === before.length && sheets.every((sheet, index) => {
+        const former = before[index]!;
+        return sheet === former || (sheet.uri === former.uri && declaresOnlyLessons(sheet) && declaresOnlyLessons(former));
+    });
+}
+
+function declaresOnlyLessons(sheet: FileSheet): boolean {
+    const { materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations } = sheet;
+    return [materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations].every(list => list.length === 0);
 }
 
 /** What the lexer could not make sense of: words that may name anything, and lines that may say more than was read. */

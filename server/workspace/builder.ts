@@ -45,6 +45,11 @@ export class HaversackBuilder extends DefaultDocumentBuilder {
         return this.namesChange && super.shouldRelink(document, changedUris);
     }
 
+    /** All checks always run together, so none can be missing; the default asks every file at every change. */
+    protected override resultsAreIncomplete(): boolean {
+        return false;
+    }
+
     /** Reads the new text of a file once before it is taken up: cheaper by far than relinking all files that name it. */
     private keepsItsNames(uri: URI): boolean {
         const document = this.langiumDocuments.getDocument(uri);

@@ -3,7 +3,7 @@ import {
     createDefaultModule, createDefaultSharedModule, type DefaultSharedModuleContext, type LangiumServices, type LangiumSharedServices, type PartialLangiumServices, type PartialLangiumSharedServices
 } from 'langium/lsp';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from '@haversack/language/generated/module';
-import { HaversackModule, type HaversackAddedServices } from '@haversack/language/module';
+import { HaversackModule, HaversackSharedModule, type HaversackAddedServices } from '@haversack/language/module';
 import { HaversackCodeActions } from '../editing/code-actions.js';
 import { HaversackCompletion } from '../editing/completion.js';
 import { HaversackFolding } from '../editing/folding.js';
@@ -45,7 +45,7 @@ const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> 
 
 /** All services of the language server. */
 export function createServerServices(context: DefaultSharedModuleContext): { shared: LangiumSharedServices; haversack: HaversackServerServices } {
-    const shared = inject(createDefaultSharedModule(context), HaversackGeneratedSharedModule, sharedModule);
+    const shared = inject(createDefaultSharedModule(context), HaversackGeneratedSharedModule, HaversackSharedModule, sharedModule);
     const haversack = inject(createDefaultModule({ shared }), HaversackGeneratedModule, HaversackModule, editingModule);
     shared.ServiceRegistry.register(haversack);
     return { shared, haversack };
