@@ -135,8 +135,20 @@ export function statementsIn(block: string): readonly Statement[] {
     return byBlock.get(block) ?? [];
 }
 
+/** Answers given before, by block and words: there are no more of them than ways to begin a line. */
+const answers = new Map<string, Statement | undefined>();
+const mostAnswers = 2000;
+
 /** The statement that begins with these words in this block; the longest head wins. */
 export function statementAt(block: string, firstWords: string): Statement | undefined {
+    const key = `${block}: ${firstWords}`;
+    if (answers.has(key)) return answers.get(key);
+    const found = findStatement(block, firstWords);
+    if (answers.size < mostAnswers) answers.set(key, found);
+    return found;
+}
+
+function findStatement(block: string, firstWords: string): Statement | undefined {
     let best: Statement | undefined;
     for (const statement of statementsIn(block)) {
         const { head } = statement;

@@ -25,6 +25,7 @@ export interface Edge {
 /** A place in the grammar: which tokens may come next. Made on demand and shared. */
 export class GrammarState {
     private readonly moves = new Map<TokenSymbol, GrammarState | undefined>();
+    private readonly singles = new Map<TokenSymbol, string>();
 
     constructor(private readonly automaton: GrammarAutomaton, readonly edges: readonly Edge[]) {}
 
@@ -46,6 +47,15 @@ export class GrammarState {
 
     /** The property that this token sets and that the block may set only once. */
     single(symbol: TokenSymbol): string | undefined {
+        let single = this.singles.get(symbol);
+        if (single === undefined) {
+            single = this.findSingle(symbol) ?? '';
+            this.singles.set(symbol, single);
+        }
+        return single === '' ? undefined : single;
+    }
+
+    private findSingle(symbol: TokenSymbol): string | undefined {
         const taken = this.edges.filter(edge => edge.symbol === symbol);
         const name = taken[0]?.single;
         return name !== undefined && taken.every(edge => edge.single === name) ? name : undefined;

@@ -1,4 +1,4 @@
-import { isCompositeCstNode, isLeafCstNode, type AstNode, type Reference } from 'langium';
+import { GrammarAST, isCompositeCstNode, isLeafCstNode, type AstNode, type LeafCstNode, type Reference } from 'langium';
 import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
 import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
@@ -59,33 +59,45 @@ export function prose(node: ProseNode): Prose {
     let name = 0;
     let start: Range['start'] | undefined;
     let end: Range['end'] | undefined;
-    let afterBrace = false;
-    const addText = (words: string, at: Range['start']): void => {
-        const last = parts[parts.length - 1];
-        const lines = words.split('\n').length;
-        if (last && 'text' in last) {
-            last.text += words;
-            for (let line = 1; line < lines; line++) last.starts!.push(at);
-        } else {
-            parts.push({ text: words, starts: Array.from({ length: lines }, () => at) });
-        }
+    let last: { text: string; starts: Range['start'][] } | undefined;
+    const addText = (words: string, at: Range['start'], newLine: boolean): void => {
+        if (!last) parts.push((last = { text: newLine ? `\n${words}` : words, starts: newLine ? [at, at] : [at] }));
+        else if (newLine) {
+            last.text += `\n${words}`;
+            last.starts.push(at);
+        } else last.text += words;
     };
     const cst = node.$cstNode;
+    let afterName = false;
     for (const leaf of cst && isCompositeCstNode(cst) ? cst.content : []) {
         if (!isLeafCstNode(leaf) || leaf.hidden) continue;
         const kind = leaf.tokenType.name;
-        if (kind === 'TEXT' || kind === '{' || (kind === 'NAME' && afterBrace) || (kind === '}' && start)) {
+        if (kind === 'TEXT') {
             const at = leaf.range;
-            const breakBefore = end !== undefined && at.start.line > end.line ? '\n' : '';
+            addText(texts[text++]!, at.start, end !== undefined && at.start.line > end.line);
             start ??= at.start;
-            if (kind === 'TEXT') addText(breakBefore + texts[text++]!, at.start);
-            else if (kind === '{' && breakBefore) addText(breakBefore, at.start);
-            else if (kind === 'NAME') parts.push({ name: names[name++]!.$refText, at });
             end = at.end;
+        } else if (kind === 'NAME' && isNameInProse(leaf)) {
+            const at = leaf.range;
+            if (end !== undefined && at.start.line > end.line) addText('', at.start, true);
+            parts.push({ name: names[name++]!.$refText, at });
+            last = undefined;
+            start ??= at.start;
+            end = at.end;
+            afterName = true;
+            continue;
+        } else if (kind === '}' && afterName) {
+            end = leaf.range.end;
         }
-        afterBrace = kind === '{';
+        afterName = false;
     }
     return { parts, at: start && end ? { start, end } : rangeOf(node) };
+}
+
+/** The grammar calls the names in braces `names`. */
+function isNameInProse({ grammarSource }: LeafCstNode): boolean {
+    const assignment = grammarSource?.$container;
+    return GrammarAST.isAssignment(assignment) && assignment.feature === 'names';
 }
 
 const stepWords: readonly ast.Step['word'][] = ['about', 'why', 'do', 'say', 'instead', 'more', 'note', 'ready', 'ask', 'watch', 'expect', 'help'];

@@ -62,7 +62,7 @@ function writeThing(out: Outline, thing: ThingFigures, brief: WeekBrief, view: V
         if (line) out.item(1, plainText(line));
     }
     trailItem(out, 2, [...(thing.atHand?.trail ?? []), ...(thing.missing?.trail ?? [])]);
-    for (const note of thing.notes) out.item(1, proseLines(note, view.titleOf));
+    for (const note of thing.notes) out.item(1, proseLines(note, view.inSentence));
 }
 
 function writeShelf(out: Outline, brief: WeekBrief): void {

@@ -7,7 +7,7 @@ import type { Prose } from '../planning/figures.js';
 
 export type ProseInline =
     | { kind: 'text'; text: string }
-    | { kind: 'name'; name: string }
+    | { kind: 'name'; name: string; begins?: true }
     | { kind: 'code'; text: string }
     | { kind: 'break' }
     | { kind: 'em' | 'strong'; inside: ProseInline[] }
@@ -42,11 +42,14 @@ function decoded(address: string): string {
  */
 export function readProse(prose: Prose): ProseBlock[] {
     const mark = unusedMark(prose);
-    const names: string[] = [];
+    const names: NamePiece[] = [];
     let text = '';
     for (const part of prose.parts) {
         if ('text' in part) text += part.text;
-        else text += `${mark}${names.push(part.name) - 1}${mark}`;
+        else {
+            const name: NamePiece = beginsSentence(text) ? { kind: 'name', name: part.name, begins: true } : { kind: 'name', name: part.name };
+            text += `${mark}${names.push(name) - 1}${mark}`;
+        }
     }
     text = text.trim();
     const reading: Reading = { names, mark };
@@ -57,9 +60,22 @@ export function readProse(prose: Prose): ProseBlock[] {
     return blocks(markdown.parse(text, {}), reading);
 }
 
+type NamePiece = ProseInline & { kind: 'name' };
+
 interface Reading {
-    names: string[];
+    names: NamePiece[];
     mark: string;
+}
+
+/**
+ * Whether what follows this text begins a sentence: at the very start, in a new paragraph or list item, or behind a full stop, question or
+ * exclamation mark. The stop of "e.g." or "p.m." ends none. A sentence in quotation marks begins behind a comma or colon too.
+ */
+function beginsSentence(before: string): boolean {
+    const text = before.replace(/[*_([]+$/, '');
+    if (/(?:^|\n[ \t]*\n|\n[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t])\s*["“]?$/.test(text) || /^\s*(?:[-*+]|\d{1,9}[.)])[ \t]+$/.test(text)) return true;
+    if (/[,:]\s+["“]$/.test(text)) return true;
+    return /[.!?…]["'”’)*_]*\s+["'“‘]?$/.test(text) && !/(?:^|[^\p{L}])\p{L}\.\s+$/u.test(text);
 }
 
 /** An answer such as "12." must not turn into an empty numbered list: only real lists and paragraphs count as blocks. */
@@ -165,12 +181,12 @@ function inlines(tokens: Token[], reading: Reading): ProseInline[] {
 function textAndNames(text: string, { names, mark }: Reading): ProseInline[] {
     return text.split(mark).flatMap((piece, index): ProseInline[] => {
         const name = index % 2 === 1 ? names[Number(piece)] : undefined;
-        if (name !== undefined) return [{ kind: 'name', name }];
+        if (name !== undefined) return [name];
         return piece ? [{ kind: 'text', text: piece }] : [];
     });
 }
 
 /** Inside code a name stays as it was written. */
 function withoutMarks(text: string, { names, mark }: Reading): string {
-    return text.split(mark).map((piece, index) => (index % 2 === 1 ? `{${names[Number(piece)] ?? piece}}` : piece)).join('');
+    return text.split(mark).map((piece, index) => (index % 2 === 1 ? `{${names[Number(piece)]?.name ?? piece}}` : piece)).join('');
 }

@@ -1,5 +1,6 @@
 /** What every piece of the brief's HTML needs to know about the whole: options, titles of names, anchors, addresses. */
-import type { LessonFigures, Place, ThingFigures, WeekBrief } from '../planning/figures.js';
+import type { LessonFigures, NameFigures, Place, ThingFigures, WeekBrief } from '../planning/figures.js';
+import { titleInSentence, type SentencePlace } from './title-in-sentence.js';
 
 export interface BriefOptions {
     /** In the preview every line's title or step word is a button that leads back to its source, and addresses are whole. */
@@ -12,6 +13,8 @@ export interface View {
     preview: boolean;
     /** The title a name in braces stands for; the name itself where it is unknown. */
     titleOf(name: string): string;
+    /** The title as it reads inside a sentence. */
+    inSentence(name: string, place?: SentencePlace): string;
     /** Where a name is declared. */
     placeOf(name: string): Place | undefined;
     factOf(name: string): string | undefined;
@@ -38,11 +41,12 @@ export function makeView(brief: WeekBrief, options: BriefOptions): View {
     }
     const thingId = (thing: ThingFigures | undefined) =>
         thing && things.get(thing.name) === thing ? `thing-${asId(thing.name)}` : undefined;
-    const known = (name: string) => (Object.hasOwn(brief.names, name) ? brief.names[name] : undefined);
+    const known = (name: string): NameFigures | undefined => (Object.hasOwn(brief.names, name) ? brief.names[name] : undefined);
     const address = (place: Place) => (options.preview ? place.uri : shortAddress(place.uri, options.root));
     return {
         preview: options.preview === true,
         titleOf: name => known(name)?.title ?? name,
+        inSentence: (name, place) => titleInSentence(name, known(name)?.title ?? name, known(name)?.kind, place),
         placeOf: name => known(name)?.place,
         factOf: name => known(name)?.fact,
         anchorOf: name => (known(name)?.kind === 'lesson' ? lessons.get(name) : thingId(things.get(name))),

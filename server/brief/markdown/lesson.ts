@@ -32,7 +32,7 @@ export function writeLesson(out: Outline, lesson: LessonFigures, view: View): vo
 }
 
 function writeAim(out: Outline, lesson: LessonFigures, view: View): void {
-    for (const prose of lesson.aim) out.item(0, labelled(words.aim, proseLines(prose, view.titleOf)));
+    for (const prose of lesson.aim) out.item(0, labelled(words.aim, proseLines(prose, view.inSentence)));
     for (const objective of lesson.objectives) out.item(0, `${objectiveLabels[objective.does]}: ${plainText(objective.title)}`);
     if (lesson.words.length) out.item(0, `${words.words}: ${plainText(lesson.words.join(', '))}`);
     if (lesson.follows.length) out.item(0, `${words.follows}: ${plainText(lesson.follows.map(before => before.title).join(', '))}`);
@@ -65,14 +65,14 @@ function writeNeed(out: Outline, need: PartFigures['needs'][number] & { optional
 }
 
 function writeStep(out: Outline, depth: number, step: StepFigures, cautions: CautionPlaces, view: View): void {
-    out.item(depth, labelled(stepLabels[step.word], proseLines(step.prose, view.titleOf)));
+    out.item(depth, labelled(stepLabels[step.word], proseLines(step.prose, view.inSentence)));
     for (const caution of cautions.steps.get(step) ?? []) writeCaution(out, depth + 1, caution, view);
     for (const under of step.under) writeStep(out, depth + 1, under, cautions, view);
 }
 
 export function writeCaution(out: Outline, depth: number, caution: CautionFigures, view: View): void {
     const thing = caution.thing === undefined ? '' : `${plainText(view.titleOf(caution.thing))}: `;
-    const more = caution.prose ? ['', ...proseLines(caution.prose, view.titleOf)] : [];
+    const more = caution.prose ? ['', ...proseLines(caution.prose, view.inSentence)] : [];
     out.item(depth, [`${words.caution}: ${thing}${plainText(caution.text)}`, ...more]);
 }
 

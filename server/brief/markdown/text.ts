@@ -1,5 +1,6 @@
 /** Plain text and prose as CommonMark: what is not marked up by a writer can never become markup. */
 import type { Prose } from '../../planning/figures.js';
+import type { SentencePlace } from '../title-in-sentence.js';
 import { readProse, type ProseBlock, type ProseInline } from '../prose.js';
 
 /** Text on one line in which every character stands for itself. */
@@ -12,22 +13,25 @@ function escaped(text: string): string {
     return text
         .replace(/[\\`*_[\]<>|~&#]/g, '\\$&')
         .replace(/^([ \t]*)([+=-])/gm, '$1\\$2')
-        .replace(/^([ \t]*\d{1,9})([.)])/gm, '$1\\$2');
+        .replace(/^([ \t]*\d{1,9})([.)])(?=\s|$)/gm, '$1\\$2');
 }
 
+/** The words that stand for a name in braces. */
+export type TitleOf = (name: string, place: SentencePlace) => string;
+
 /** Prose as lines; the caller indents every line after the first to its own depth. */
-export function proseLines(prose: Prose, titleOf: (name: string) => string): string[] {
+export function proseLines(prose: Prose, titleOf: TitleOf): string[] {
     return blockLines(readProse(prose), titleOf);
 }
 
-function blockLines(blocks: ProseBlock[], titleOf: (name: string) => string): string[] {
+function blockLines(blocks: ProseBlock[], titleOf: TitleOf): string[] {
     return blocks.flatMap((block, index) => {
         const lines = block.kind === 'paragraph' ? inlineText(block.inside, titleOf).split('\n') : listLines(block, titleOf);
         return index === 0 ? lines : ['', ...lines];
     });
 }
 
-function listLines(list: ProseBlock & { kind: 'list' }, titleOf: (name: string) => string): string[] {
+function listLines(list: ProseBlock & { kind: 'list' }, titleOf: TitleOf): string[] {
     return list.items.flatMap((item, index) => {
         const marker = list.ordered ? `${list.start + index}. ` : '- ';
         const lines = blockLines(item, titleOf);
@@ -35,13 +39,13 @@ function listLines(list: ProseBlock & { kind: 'list' }, titleOf: (name: string) 
     });
 }
 
-function inlineText(inside: ProseInline[], titleOf: (name: string) => string): string {
+function inlineText(inside: ProseInline[], titleOf: TitleOf): string {
     return inside.map(piece => {
         switch (piece.kind) {
             case 'text':
                 return piece.text.split('\n').map(escaped).join('\n');
             case 'name':
-                return plainText(titleOf(piece.name));
+                return plainText(titleOf(piece.name, piece));
             case 'break':
                 return '\\\n';
             case 'code':

@@ -463,10 +463,10 @@ lesson weigh-1
 lesson weigh-1
   activity lift 5 min
     do:
-#   ^^^ empty-text: Nothing stands after 'do:'
+#   ^^ empty-text: Nothing stands after 'do:'
     ask: What now?
       expect:
-#     ^^^^^^^ empty-text: Nothing stands after 'expect:'
+#     ^^^^^^ empty-text: Nothing stands after 'expect:'
 `],
         silent: [`
 material bean
