@@ -12,6 +12,7 @@ module.exports = {
         never('brief-shows-figures', { path: '^server/brief/' }, { path: '^server/(?!brief/|planning/figures\\.ts)' }, 'The brief computes no quantity: it reads figures.'),
         never('brief-sees-no-syntax', { path: '^server/brief/' }, { path: '^language/(?!sheets/sheet\\.ts|facts/)' }, 'The brief reads figures and facts.'),
         never('checks-read-sheets', { path: '^language/(facts|lexer)/' }, { path: '^language/(checks|sheets|linking)/' }, 'Facts and the lexer come first.'),
+        never('sheets-before-checks', { path: '^language/sheets/' }, { path: '^language/(checks|linking)/' }, 'Sheets say what files say; the checks judge it.'),
         never('facts-stand-alone', { path: '^language/facts/' }, { path: '^language/(?!facts/)' }, 'Facts are data.'),
         never('no-circles', {}, { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } }, 'A circle of imports has no inside.'),
         never('core-runs-anywhere', { path: '^(language|server/planning|server/brief)/', pathNot: '\\.mjs$' }, { dependencyTypes: ['core'] }, 'No Node in the core.'),

@@ -5,6 +5,7 @@ export default defineConfig({
     test: {
         include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
         exclude: ['tests/editor/**', '**/node_modules/**'],
+        maxWorkers: 2,
         setupFiles: ['tests/setup.ts']
     }
 });

@@ -11,7 +11,7 @@ import { FastLinker } from './linking/fast-linker.js';
 import { NameIndex } from './linking/name-index.js';
 import { HaversackScopeComputation, HaversackScopeProvider } from './linking/scopes.js';
 import { HaversackValueConverter } from './linking/values.js';
-import { SheetStore } from './sheets/sheet-store.js';
+import { SheetStore } from './sheet-store.js';
 
 /** Services that the language adds to Langium's. */
 export interface HaversackAddedServices {

@@ -8,8 +8,7 @@ export class FastLinker extends DefaultLinker {
     }
 
     private linkNode(node: AstNode, document: LangiumDocument): void {
-        for (const property in node) {
-            if (property.startsWith('$')) continue;
+        for (const property in this.reflection.getTypeMetaData(node.$type).properties) {
             const value = (node as unknown as Record<string, unknown>)[property];
             if (Array.isArray(value)) value.forEach((item, index) => this.linkValue(item, node, property, index, document));
             else this.linkValue(value, node, property, undefined, document);

@@ -11,6 +11,7 @@ import { HaversackHover } from '../editing/hover.js';
 import { HaversackRename } from '../editing/rename.js';
 import { HaversackSymbols } from '../editing/symbols.js';
 import { HaversackBuilder } from './builder.js';
+import { HaversackLanguageServer } from './language-server.js';
 import { Plans } from './plans.js';
 import { ProgrammeFolders, ReadableFiles } from './programme-files.js';
 import { HaversackUpdates } from './updates.js';
@@ -35,7 +36,10 @@ const editingModule: Module<HaversackServerServices, PartialLangiumServices & Ha
 };
 
 const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
-    lsp: { DocumentUpdateHandler: services => new HaversackUpdates(services) },
+    lsp: {
+        DocumentUpdateHandler: services => new HaversackUpdates(services),
+        LanguageServer: services => new HaversackLanguageServer(services)
+    },
     workspace: {
         DocumentBuilder: services => new HaversackBuilder(services),
         LangiumDocumentFactory: services => new ReadableFiles(services),

@@ -1,11 +1,11 @@
 import { DocumentState, type LangiumDocument, type LangiumSharedCoreServices } from 'langium';
-import type { ProgrammeFile } from '../generated/ast.js';
-import { LessonReadings } from '../checks/lesson-facts.js';
-import { ProgrammeView } from '../checks/programme-view.js';
-import type { ReadingReport } from '../lexer/line-lexer.js';
-import { makeSheet } from './make-sheet.js';
-import { gatherProgramme } from './programme.js';
-import type { FileSheet } from './sheet.js';
+import type { ProgrammeFile } from './generated/ast.js';
+import { LessonReadings } from './checks/lesson-facts.js';
+import { ProgrammeView } from './checks/programme-view.js';
+import type { ReadingReport } from './lexer/line-lexer.js';
+import { makeSheet } from './sheets/make-sheet.js';
+import { gatherProgramme } from './sheets/programme.js';
+import type { FileSheet } from './sheets/sheet.js';
 
 /** Keeps the sheet of every file for as long as its syntax tree lives, and the programme made of them. */
 export class SheetStore {
