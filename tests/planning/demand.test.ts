@@ -5,8 +5,9 @@ import { demandOf } from '../../server/planning/demand.js';
 import { exactText } from '../../server/planning/exact.js';
 import { Holdings } from '../../server/planning/holdings.js';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import type { file} from './sheets.js';
 import {
-    activity, book, consumable, counted, file, game, held, kit, klass, lesson, measured, mention, need, part, print, programme, range, reusable, section
+    activity, book, consumable, counted, game, held, kit, klass, lesson, measured, mention, need, part, print, programme, range, reusable, section
 } from './sheets.js';
 
 type Declared = Parameters<typeof file>[number];

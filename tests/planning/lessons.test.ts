@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { cautionKind } from '@haversack/language/facts/cautions';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { planWeek } from '../../server/planning/week.js';
+import type { file} from './sheets.js';
 import {
-    activity, amount, book, consumable, course, file, game, klass, lesson, measured, mention, need, part, programme, prose, range, reusable, section, step
+    activity, amount, book, consumable, course, game, klass, lesson, measured, mention, need, part, programme, prose, range, reusable, section, step
 } from './sheets.js';
 
 type Declared = Parameters<typeof file>[number];

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { ClassSheet, CourseSheet } from '@haversack/language/sheets/sheet';
 import type { WeekBrief } from '../../server/planning/figures.js';
 import { planWeek } from '../../server/planning/week.js';
+import type { file} from './sheets.js';
 import {
-    consumable, course, file, held, kit, klass, lesson, measured, meets, mention, need, on, percent, programme, range, reusable
+    consumable, course, held, kit, klass, lesson, measured, meets, mention, need, on, percent, programme, range, reusable
 } from './sheets.js';
 
 type Declared = Parameters<typeof file>[number];

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import type { WeekBrief } from '../../server/planning/figures.js';
 import { planWeek } from '../../server/planning/week.js';
+import type { file} from './sheets.js';
 import {
-    activity, amount, book, consumable, counted, course, days, file, held, kit, klass, lesson, measured, meets, mention, need, off, on, pack, percent,
+    activity, amount, book, consumable, counted, course, days, held, kit, klass, lesson, measured, meets, mention, need, off, on, pack, percent,
     print, programme, range, reusable
 } from './sheets.js';
 
