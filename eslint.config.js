@@ -37,6 +37,9 @@ export default tseslint.config(
     },
     {
         files: ['tests/**/*'],
-        rules: { 'max-lines': 'off', '@typescript-eslint/no-non-null-assertion': 'off' }
+        languageOptions: { globals: { ...globals.node, ...globals.browser } },
+        rules: {
+            '@typescript-eslint/consistent-type-imports': ['error', { disallowTypeAnnotations: false }],
+            'max-lines': 'off', '@typescript-eslint/no-non-null-assertion': 'off' }
     }
 );
