@@ -89,7 +89,7 @@ async function fixTitles(): Promise<Map<string, string[]>> {
     return titles;
 }
 
-const article = (word: string): string => (/^[aeiou]/.test(word) ? 'an' : 'a');
+const article = (word: string): string => (/^[aeio]/.test(word) ? 'an' : 'a');
 const code = (text: string): string => `\`${text}\``;
 const fence = (text: string): string => `\`\`\`haversack\n${text.trimEnd()}\n\`\`\``;
 const cell = (text: string): string => text.replace(/\|/g, '\\|').replace(/\n/g, ' ');

@@ -8,7 +8,10 @@ export function textEditsFor(text: string, edits: readonly Edit[]): TextEdit[] {
     return edits.map(edit => {
         if ('replace' in edit) return { range: edit.replace, newText: edit.text };
         if ('removeLines' in edit) return page.withoutLines(...edit.removeLines);
-        return page.withLines(edit.afterLine, edit.like ?? edit.afterLine, edit.deeper, edit.lines);
+        const like = edit.like ?? edit.afterLine;
+        const [head = '', ...rest] = edit.lines;
+        const open = edit.until === undefined ? undefined : page.lineThatSays(head, like + 1, edit.until);
+        return open === undefined ? page.withLines(edit.afterLine, like, edit.deeper, edit.lines) : page.withLines(open, open, 0, rest);
     });
 }
 
@@ -46,6 +49,12 @@ class Page {
     offsetOf({ line, character }: Position): number {
         const found = this.lines[line];
         return found ? Math.min(found.start + character, found.start + found.text.length) : this.text.length;
+    }
+
+    /** The first line from one to another that says just this, a remark aside. */
+    lineThatSays(words: string, first: number, last: number): number | undefined {
+        const found = this.lines.slice(first, last + 1).findIndex(({ text }) => text.replace(/\s#.*$/, '').trim() === words);
+        return found < 0 ? undefined : first + found;
     }
 
     withoutLines(first: number, last: number): TextEdit {

@@ -8,9 +8,10 @@ export type Edit =
     | { uri: string; replace: Range; text: string }
     /**
      * New lines after a line (past the end: after the last). They begin in the column of the line `like`, by default the
-     * same line, `deeper` levels further in.
+     * same line, `deeper` levels further in. Where the first of them already stands alone below `like` and no further down than
+     * `until`, as an empty `materials` does, the others go under it instead.
      */
-    | { uri: string; afterLine: number; like?: number; deeper: number; lines: string[] }
+    | { uri: string; afterLine: number; like?: number; deeper: number; lines: string[]; until?: number }
     /** Takes whole lines away, from the first to the last. */
     | { uri: string; removeLines: [number, number] };
 

@@ -50,7 +50,8 @@ export function inLessonHead(lesson: LessonSheet, lines: string[]): Edit {
         ...[...lesson.follows, ...lesson.introduces, ...lesson.practises, ...lesson.checks, ...lesson.notNeeded, ...lesson.words].map(({ at }) => at)
     ].filter(({ end }) => end.line < firstPart);
     const head = lesson.at.start.line;
-    return { uri: lesson.uri, afterLine: lastOf(said)?.end.line ?? head, like: head, deeper: 1, lines };
+    const until = Math.min(firstPart - 1, lesson.whole.end.line);
+    return { uri: lesson.uri, afterLine: lastOf(said)?.end.line ?? head, like: head, deeper: 1, lines, ...(lines.length > 1 && { until }) };
 }
 
 const objectiveWords = { introduces: 'introduces', practises: 'practises', checks: 'checks' } as const;

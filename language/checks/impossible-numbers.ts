@@ -24,6 +24,9 @@ export const impossibleNumber: Check = {
                 }
             }
         }
+        for (const { name, pages, at } of file.prints) {
+            if (!isCount(pages)) yield { message: `A copy of '${name}' has at least one page: write a whole number from 1 up after 'pages'.`, at };
+        }
         for (const game of file.games) {
             if (game.players && !isCount(game.players.from)) yield { message: `The game '${game.name}' needs at least one player.`, at: game.players.at };
         }

@@ -72,7 +72,7 @@ function* needsWithKits(needs: readonly Need[], lessons: readonly LessonSheet[],
     const kits: Kits[] = [];
     for (const course of courses) {
         const holds = view.factsOfCourse(course).kitHolds;
-        if (holds) kits.push({ course: course.name, kits: course.uses.map(({ kit }) => `'${kit.name}'`).join(' or '), holds });
+        if (holds) kits.push({ course: course.name, kits: [...new Set(course.uses.map(({ kit }) => `'${kit.name}'`))].join(' or '), holds });
     }
     if (kits.length === 0) return;
     for (const need of needs) if (need.options.length > 0) yield { need, kits };

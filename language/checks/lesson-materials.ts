@@ -37,7 +37,7 @@ export const notInMaterials: Check = {
                 const head = game.found?.at.end.line ?? game.at.end.line;
                 yield {
                     message: `The game '${game.name}' uses '${mention.name}' here, but its materials do not list it.`, at: mention.at,
-                    fixes: [addNeed(thing, game.needs, lines => ({ uri: game.uri, afterLine: head, like: game.at.start.line, deeper: 1, lines }), game, view)]
+                    fixes: [addNeed(thing, game.needs, lines => ({ uri: game.uri, afterLine: head, like: game.at.start.line, deeper: 1, lines, until: game.whole.end.line }), game, view)]
                 };
             }
         }

@@ -27,9 +27,15 @@ export function unknownNames(document: LangiumDocument, scopes: ScopeProvider, p
         if (!error || name === '') continue;
         const { at } = mention(reference as Reference);
         if (programme.unreadable.has(name) || broken.has(at.start.line)) continue;
+        if (isPartOfUnknownLesson(error.info)) continue;
         problems.push(problemFor(error.info, name, at, document.uri.toString(), scopes, programme));
     }
     return problems;
+}
+
+/** A change names a part of a lesson that is unknown itself, which has its own message. */
+function isPartOfUnknownLesson({ container, property }: ReferenceInfo): boolean {
+    return property === 'activity' && (ast.isSkipActivity(container) || ast.isSplit(container)) && !!container.lesson && container.lesson.ref === undefined;
 }
 
 function problemFor(info: ReferenceInfo, name: string, at: Range, uri: string, scopes: ScopeProvider, programme: Programme): Problem {

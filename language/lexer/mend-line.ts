@@ -19,13 +19,21 @@ export function nearest(word: string, known: Iterable<string>): string | undefin
     let least = Math.max(1, Math.floor(word.length / 3)) + 1;
     for (const candidate of known) {
         if (Math.abs(candidate.length - word.length) >= least) continue;
-        const d = distance(word, candidate);
+        const d = isSwapped(word, candidate) ? 1 : distance(word, candidate);
         if (d < least) {
             least = d;
             best = candidate;
         }
     }
     return best;
+}
+
+/** Two letters side by side have changed places: one slip of the keys. */
+function isSwapped(word: string, other: string): boolean {
+    if (word.length !== other.length) return false;
+    let at = 0;
+    while (at < word.length && word[at] === other[at]) at++;
+    return at + 1 < word.length && word[at] === other[at + 1] && word[at + 1] === other[at] && word.slice(at + 2) === other.slice(at + 2);
 }
 
 /**
@@ -50,6 +58,15 @@ export function mendLine(text: string, line: Line, broken: Fit): Mended | undefi
         const as = keywords.includes(stopped.text.toLowerCase()) ? stopped.text.toLowerCase() : nearest(stopped.text.toLowerCase(), keywords);
         const respelt = as && goOn(as, { symbol: as, start: stopped.start, text: stopped.text }, after);
         if (respelt) return { fit: respelt, how: { did: 'respelt', piece: stopped, as } };
+        const next = pieceAt(text, after, line.end);
+        const joined = next?.kind === 'word' ? `${stopped.text}-${next.text}` : '';
+        if (next && keywords.includes(joined)) {
+            const piece: Piece = { kind: 'word', start: stopped.start, text: text.slice(stopped.start, next.start + next.text.length) };
+            const hyphenated = goOn(joined, { symbol: joined, start: piece.start, text: piece.text }, piece.start + piece.text.length);
+            if (hyphenated) return { fit: hyphenated, how: { did: 'respelt', piece, as: joined } };
+        }
+        const parted = partAtHyphen(text, line, broken, stopped);
+        if (parted) return { fit: parted, how: { did: 'respelt', piece: stopped, as: stopped.text.replace('-', ' ') } };
         const name = nameFrom(stopped.text);
         const renamed = isName(name) && goOn('NAME', { symbol: 'NAME', start: stopped.start, text: stopped.text }, after);
         if (renamed) return { fit: renamed, how: { did: 'renamed', piece: stopped, as: name } };
@@ -63,6 +80,16 @@ export function mendLine(text: string, line: Line, broken: Fit): Mended | undefi
         }
     }
     return leaveOut(text, line, broken, at);
+}
+
+/** "on-hand" read as "on hand". */
+function partAtHyphen(text: string, line: Line, broken: Fit, { text: word, start }: Piece): Fit | undefined {
+    const [first = '', second = '', ...more] = word.split('-');
+    const next = more.length === 0 && /^[a-z]+-[a-z]+$/.test(word) ? broken.state.move(first)?.move(second) : undefined;
+    if (!next) return undefined;
+    const rest = fitLine(text, line, start + word.length, next);
+    const tokens: DraftToken[] = [{ symbol: first, start, text: first }, { symbol: second, start: start + first.length + 1, text: second }];
+    return isWhole(rest) ? { ...rest, start: broken.start, tokens: [...broken.tokens, ...tokens, ...rest.tokens], singles: [...broken.singles, ...rest.singles] } : undefined;
 }
 
 /** Leaves out the shortest run of pieces after which the line goes on well; at worst everything from the spot on. */

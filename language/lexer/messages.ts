@@ -37,7 +37,7 @@ function reads(block: string, tokens: readonly DraftToken[]): string {
 }
 
 function inBlock(block: string): string {
-    return block === 'file' ? 'at the left edge of a file' : `in ${/^[aeiou]/.test(block) ? 'an' : 'a'} ${block} block`;
+    return block === 'file' ? 'at the left edge of a file' : `in ${/^[aeio]/.test(block) ? 'an' : 'a'} ${block} block`;
 }
 
 /** A line that would be right elsewhere. */

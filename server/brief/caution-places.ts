@@ -1,34 +1,59 @@
 /** Puts each caution beside the step that names its thing; the rest stand at the head of the part or lesson. */
 import type { CautionFigures, LessonFigures, PartFigures, StepFigures } from '../planning/figures.js';
+import { groupCautions, type CautionGroup } from './caution-groups.js';
 
 export interface CautionPlaces {
-    lesson: CautionFigures[];
-    parts: Map<PartFigures, CautionFigures[]>;
-    steps: Map<StepFigures, CautionFigures[]>;
+    lesson: CautionGroup[];
+    parts: Map<PartFigures, CautionGroup[]>;
+    steps: Map<StepFigures, CautionGroup[]>;
 }
 
 export function placeCautions(lesson: LessonFigures): CautionPlaces {
-    const places: CautionPlaces = { lesson: [], parts: new Map(), steps: new Map() };
+    const head: CautionFigures[] = [];
+    const parts = new Map<PartFigures, CautionFigures[]>();
+    const steps = new Map<StepFigures, CautionFigures[]>();
     const placed = new Set<string>();
     for (const part of lesson.parts) {
         for (const caution of part.cautions) {
             placed.add(key(caution));
             const step = firstNaming(caution, partSteps(part));
-            if (step) add(places.steps, step, caution);
-            else add(places.parts, part, caution);
+            if (step) add(steps, step, caution);
+            else add(parts, part, caution);
         }
     }
     for (const caution of lesson.cautions) {
         if (placed.has(key(caution))) continue;
         const step = firstNaming(caution, [...lesson.parts.flatMap(partSteps), ...lesson.steps]);
-        if (step) add(places.steps, step, caution);
-        else places.lesson.push(caution);
+        if (step) add(steps, step, caution);
+        else head.push(caution);
+    }
+    return inReadingOrder(lesson, head, parts, steps);
+}
+
+/** Groups are made in the order in which the lesson is read, so that the full advice stands where it is met first. */
+function inReadingOrder(
+    lesson: LessonFigures, head: CautionFigures[], parts: Map<PartFigures, CautionFigures[]>, steps: Map<StepFigures, CautionFigures[]>
+): CautionPlaces {
+    const said = new Set<string>();
+    const places: CautionPlaces = { lesson: groupCautions(head, said), parts: new Map(), steps: new Map() };
+    const readSteps = (list: StepFigures[]): void => {
+        for (const step of list) {
+            const beside = steps.get(step);
+            if (beside) places.steps.set(step, groupCautions(beside, said));
+        }
+    };
+    readSteps(lesson.steps);
+    for (const part of lesson.parts) {
+        const atHead = parts.get(part);
+        if (atHead) places.parts.set(part, groupCautions(atHead, said));
+        readSteps(partSteps(part));
     }
     return places;
 }
 
+/** As they are read: how the game goes, then what this lesson adds. */
 function partSteps(part: PartFigures): StepFigures[] {
-    return [...part.steps, ...(part.game?.steps ?? [])];
+    return [...(part.game?.steps ?? []), ...part.steps];
 }
 
 function firstNaming(caution: CautionFigures, steps: StepFigures[]): StepFigures | undefined {

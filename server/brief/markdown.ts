@@ -1,10 +1,12 @@
 import type { BuyFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
+import { groupCautions } from './caution-groups.js';
 import { dayInWords } from './days.js';
+import { kitsAtRest } from './kits-at-rest.js';
 import { writeCaution, writeLesson } from './markdown/lesson.js';
 import { plainText, proseLines } from './markdown/text.js';
 import { trailItem } from './markdown/trail.js';
 import { Outline } from './markdown/outline.js';
-import { assumptions, hasCautions, marks, onlyParts, packs, room, sentence, stock, weekFacts, weekTitle } from './sentences.js';
+import { assumptions, hasCautions, marks, onlyParts, packs, room, stock, weekFacts, weekTitle, whenToBuy } from './sentences.js';
 import { makeView, type View } from './view.js';
 import { words } from './words.js';
 
@@ -17,7 +19,7 @@ export function briefMarkdown(brief: WeekBrief): string {
     writeShelf(out, brief);
     out.heading(2, words.buy);
     if (brief.buy.length === 0) out.paragraph(words.nothingToBuy);
-    for (const line of brief.buy) writeBuy(out, line);
+    for (const line of brief.buy) writeBuy(out, line, brief);
     writeCautions(out, brief, view);
     for (const lesson of brief.lessons) writeLesson(out, lesson, view);
     writeAhead(out, brief);
@@ -68,17 +70,22 @@ function writeThing(out: Outline, thing: ThingFigures, brief: WeekBrief, view: V
 function writeShelf(out: Outline, brief: WeekBrief): void {
     if (brief.stayOnShelf.length + brief.putAway.length === 0) return;
     out.heading(2, words.shelf);
-    for (const [title, lines] of [[words.stayOnShelf, brief.stayOnShelf], [words.putAway, brief.putAway]] as const) {
-        if (lines.length === 0) continue;
+    const rest = brief.stayOnShelf.filter(line => !line.kit);
+    for (const [title, kits, lines] of [[words.stayOnShelf, kitsAtRest(brief), rest], [words.putAway, [], brief.putAway]] as const) {
+        if (kits.length + lines.length === 0) continue;
         out.heading(3, title);
+        for (const { kit, groups } of kits) {
+            out.item(0, plainText(kit.title));
+            for (const { when, pieces } of groups) out.item(1, plainText(`${when}: ${pieces.map(piece => piece.title).join(', ')}.`));
+        }
         for (const line of lines) out.item(0, plainText(line.why ? `${line.title}: ${line.why}` : line.title));
     }
 }
 
-function writeBuy(out: Outline, line: BuyFigures): void {
+function writeBuy(out: Outline, line: BuyFigures, brief: WeekBrief): void {
     out.item(0, `${plainText(line.title)}: ${plainText(line.missing.text)}`);
     trailItem(out, 1, line.missing.trail);
-    out.item(1, plainText(sentence(line.when)));
+    out.item(1, plainText(whenToBuy(line, brief)));
     const sold = packs(line);
     if (sold) out.item(1, plainText(sold));
 }
@@ -86,7 +93,7 @@ function writeBuy(out: Outline, line: BuyFigures): void {
 function writeCautions(out: Outline, brief: WeekBrief, view: View): void {
     if (!hasCautions(brief)) return;
     out.heading(2, words.cautions);
-    for (const caution of brief.cautions) writeCaution(out, 0, caution, view);
+    for (const group of groupCautions(brief.cautions)) writeCaution(out, 0, group, view);
     out.paragraph(words.deferral);
 }
 
@@ -103,5 +110,5 @@ function writeAhead(out: Outline, brief: WeekBrief): void {
         trailItem(out, 1, thing.amount.trail);
     }
     if (next.order.length) out.heading(3, words.aheadOrder);
-    for (const line of next.order) writeBuy(out, line);
+    for (const line of next.order) writeBuy(out, line, brief);
 }

@@ -7,7 +7,8 @@ import type { Prose } from '../planning/figures.js';
 
 export type ProseInline =
     | { kind: 'text'; text: string }
-    | { kind: 'name'; name: string; begins?: true }
+    /** `ending` is what a writer put right behind the braces: the s of {paper-cup}s. */
+    | { kind: 'name'; name: string; begins?: true; ending?: string }
     | { kind: 'code'; text: string }
     | { kind: 'break' }
     | { kind: 'em' | 'strong'; inside: ProseInline[] }
@@ -17,6 +18,8 @@ export type ProseBlock =
     | { kind: 'paragraph'; inside: ProseInline[] }
     | { kind: 'list'; ordered: boolean; start: number; items: ProseBlock[][] };
 
+/** Characters before a name that can tell whether it begins a sentence. */
+const lookBack = 80;
 const safeAddress = /^(?:https?:\/\/|mailto:)/i;
 const listLine = /^[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+\S/gm;
 const firstPrivateUse = 0xe000;
@@ -72,10 +75,12 @@ interface Reading {
  * exclamation mark. The stop of "e.g." or "p.m." ends none. A sentence in quotation marks begins behind a comma or colon too.
  */
 function beginsSentence(before: string): boolean {
-    const text = before.replace(/[*_([]+$/, '');
-    if (/(?:^|\n[ \t]*\n|\n[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t])\s*["“]?$/.test(text) || /^\s*(?:[-*+]|\d{1,9}[.)])[ \t]+$/.test(text)) return true;
-    if (/[,:]\s+["“]$/.test(text)) return true;
-    return /[.!?…]["'”’)*_]*\s+["'“‘]?$/.test(text) && !/(?:^|[^\p{L}])\p{L}\.\s+$/u.test(text);
+    const text = before.slice(-lookBack).replace(/[*_([]+$/, '').replace(/(^|\s)["“‘]$/, '$1');
+    const quoted = text.length < Math.min(before.length, lookBack) && /["“]$/.test(before);
+    if (text.trim() === '') return before.length <= lookBack || before.trim() === '';
+    if (/\n[ \t]*\n\s*$/.test(text) || /(?:^|\n)[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+$/.test(text)) return true;
+    if (quoted && /[,:]\s+$/.test(text)) return true;
+    return /[.!?…]["'”’)*_]*\s+$/.test(text) && !/(?:^|[^\p{L}\p{Co}])\p{L}\.\s+$/u.test(text);
 }
 
 /** An answer such as "12." must not turn into an empty numbered list: only real lists and paragraphs count as blocks. */
@@ -179,10 +184,16 @@ function inlines(tokens: Token[], reading: Reading): ProseInline[] {
 }
 
 function textAndNames(text: string, { names, mark }: Reading): ProseInline[] {
-    return text.split(mark).flatMap((piece, index): ProseInline[] => {
+    let ending = '';
+    return text.split(mark).flatMap((piece, index, pieces): ProseInline[] => {
         const name = index % 2 === 1 ? names[Number(piece)] : undefined;
-        if (name !== undefined) return [name];
-        return piece ? [{ kind: 'text', text: piece }] : [];
+        if (name !== undefined) {
+            ending = /^\p{L}*/u.exec(pieces[index + 1] ?? '')?.[0] ?? '';
+            return [ending ? { ...name, ending } : name];
+        }
+        const rest = piece.slice(ending.length);
+        ending = '';
+        return rest ? [{ kind: 'text', text: rest }] : [];
     });
 }
 

@@ -1,7 +1,9 @@
 /** Sentences that HTML and Markdown share, put together from finished figures. */
-import type { BuyFigures, LessonFigures, PartFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
+import type { CautionGroup } from './caution-groups.js';
+import type { BuyFigures, LessonFigures, PartFigures, Place, ThingFigures, WeekBrief } from '../planning/figures.js';
 import { spanInWords } from './days.js';
 import { partLabels, words } from './words.js';
+import type { View } from './view.js';
 
 export function plural(count: number, one: string): string {
     return `${count} ${one}${count === 1 ? '' : 's'}`;
@@ -32,6 +34,19 @@ export function hasCautions(brief: WeekBrief): boolean {
         || brief.lessons.some(lesson => lesson.cautions.length > 0 || lesson.parts.some(part => part.cautions.length > 0));
 }
 
+/** The things a group of cautions is about: "Linking cubes", "spot dice". Cautions about no thing add nothing. */
+export function cautionThings(group: CautionGroup, view: View): { title: string; place: Place }[] {
+    const things = group.cautions.flatMap(({ thing, place }) => (thing === undefined ? [] : [{ thing, place }]));
+    return things.map(({ thing, place }, index) => ({ title: index === 0 ? view.titleOf(thing) : view.inSentence(thing, { listed: true }), place }));
+}
+
+/** The usual advice in full, or "small parts, as above." where the same advice has been given before. */
+export function cautionAdvice({ again, cautions: [first] }: CautionGroup): string {
+    if (!again || first.title === undefined) return first.text;
+    const about = first.thing === undefined ? first.title : first.title.replace(/^[A-Z]/, letter => letter.toLowerCase());
+    return `${about}, ${words.asAbove}.`;
+}
+
 /** "Kits and cupboard hold 60; 20 more needed." Undefined where nothing is known about the stock. */
 export function stock(thing: Pick<ThingFigures, 'atHand' | 'missing' | 'source'>): string | undefined {
     const holds = thing.atHand && `${thing.source === 'kit' ? 'Kits and cupboard hold' : 'At hand:'} ${thing.atHand.text}`;
@@ -43,6 +58,12 @@ export function stock(thing: Pick<ThingFigures, 'atHand' | 'missing' | 'source'>
 /** "Only these parts: Ones, Tens" */
 export function onlyParts(thing: Pick<ThingFigures, 'parts'>): string | undefined {
     return thing.parts.length ? `${words.parts}: ${thing.parts.map(part => part.title).join(', ')}` : undefined;
+}
+
+/** "Needed Thu 26 Nov; arrives in 4 days, so order by Sun 22 Nov. The last day to order is before this week begins." */
+export function whenToBuy(line: BuyFigures, brief: WeekBrief): string {
+    const early = line.orderBy !== undefined && brief.from !== undefined && line.orderBy < brief.from;
+    return early ? `${sentence(line.when)} ${words.beforeTheWeek}` : sentence(line.when);
 }
 
 export function packs(line: BuyFigures): string | undefined {

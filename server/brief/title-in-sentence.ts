@@ -8,6 +8,7 @@
  *    "A4 card", "I think, I tried") or that has a capital in a later word ("Market Street price list").
  * 3. The name in the braces says whether one or several are meant: where the title holds the plural of the name's last word, the
  *    sentence gets that word as the writer typed it ({paper-cup} is a paper cup, {paper-cup}s are paper cups).
+ * 4. What stands behind a comma is a remark for the list ("Glass bottles, all alike") and is left out of the sentence.
  */
 import type { NameFigures } from '../planning/figures.js';
 
@@ -22,15 +23,18 @@ export interface SentencePlace {
     begins?: boolean;
     /** The title is shown as the inventory has it, in the plural if it is one: for a list of things inside a sentence. */
     listed?: boolean;
+    /** Letters that the writer put right behind the name. */
+    ending?: string;
 }
 
 export function titleInSentence(name: string, title: string, kind: NameFigures['kind'] | undefined, place: SentencePlace = {}): string {
-    const words = kind !== undefined && commonNouns.has(kind) ? commonNoun(place.listed ? title : oneOf(title, name)) : title;
-    return place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words;
+    if (kind === undefined) return title + (place.ending ?? '');
+    const words = commonNouns.has(kind) ? commonNoun(place.listed ? title : oneOf(title, name)) : title;
+    return (place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words) + (place.ending ?? '');
 }
 
 function commonNoun(title: string): string {
-    return ownName.test(title) ? title : title.replace(/^\p{Lu}/u, first => first.toLowerCase());
+    return ownName.test(title) ? title : title.replace(/,.*$/su, '').replace(/^\p{Lu}/u, first => first.toLowerCase());
 }
 
 /** The title with the plural of the name's last word put back to that word. */

@@ -33,7 +33,8 @@ export async function briefCommand(path: string, options: BriefOptions, write: (
     const { view: { programme }, problems, root } = await readProgramme(path);
     if (options.class !== undefined && !programme.classes.has(options.class)) {
         const known = [...programme.classes.keys()];
-        throw new CouldNotRun(`There is no class '${options.class}'. ${known.length > 0 ? `The classes are ${known.join(', ')}.` : 'This programme declares no class.'}`);
+        const there = known.length === 0 ? 'This programme declares no class.' : known.length === 1 ? `The only class is ${known[0]}.` : `The classes are ${known.join(', ')}.`;
+        throw new CouldNotRun(`There is no class '${options.class}'. ${there}`);
     }
     const schedule = planSchedule(programme, { class: options.class });
     const weeks = schedule.weeks.length;

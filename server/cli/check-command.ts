@@ -6,7 +6,7 @@ export interface CheckOptions {
     format?: string;
 }
 
-/** Lists what is wrong in a programme. Hints are told but do not count as problems. */
+/** Lists what is wrong in a programme. Information and hints are told as remarks and do not count as problems. */
 export async function checkCommand(path: string, options: CheckOptions, write: (text: string) => void): Promise<number> {
     const format = options.format ?? 'text';
     if (format !== 'text' && format !== 'json') throw new CouldNotRun(`There is no format '${format}' for check: use text or json.`);
@@ -20,7 +20,13 @@ function asText({ problems, view, show }: ReadProgramme, counted: number): strin
     const lines = problems.map(problem => `${show(problem.uri)}:${problem.at.start.line + 1}:${problem.at.start.character + 1} ${problem.severity} ${problem.code}: ${problem.message}`);
     const { files, lessons } = view.programme;
     const read = `${files.size} ${files.size === 1 ? 'file' : 'files'} with ${lessons.size} ${lessons.size === 1 ? 'lesson' : 'lessons'}`;
-    return [...lines, counted === 0 ? `${read}: no problems.` : `${read}: ${counted} ${counted === 1 ? 'problem' : 'problems'}.`, ''].join('\n');
+    const remarks = problems.length - counted;
+    const found = `${counted === 0 ? 'no problems' : some(counted, 'problem')}${remarks === 0 ? '' : `, ${some(remarks, 'remark')}`}`;
+    return [...lines, `${read}: ${found}.`, ''].join('\n');
+}
+
+function some(count: number, what: string): string {
+    return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function asJson({ problems, show }: ReadProgramme): string {

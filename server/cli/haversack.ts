@@ -5,6 +5,7 @@ import { Command, CommanderError } from 'commander';
 import { briefCommand, type BriefOptions } from './brief-command.js';
 import { checkCommand, type CheckOptions } from './check-command.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
+import { wrongCommand } from './wrong-command.js';
 
 const write = (text: string): void => { process.stdout.write(text); };
 const tell = (text: string): void => { process.stderr.write(text); };
@@ -13,6 +14,7 @@ async function main(): Promise<number> {
     let code: number = exitCodes.fine;
     const program = new Command('haversack')
         .description('Checks a programme of hands-on lessons and writes the week’s teacher brief.')
+        .configureOutput({ outputError: () => undefined })
         .exitOverride();
     program.command('check').argument('<path>', 'folder of a programme, or one of its files')
         .description('List what is wrong. Exit code 0: fine, 1: problems found, 2: could not run.')
@@ -29,7 +31,12 @@ async function main(): Promise<number> {
         await program.parseAsync();
         return code;
     } catch (error) {
-        if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.fine : exitCodes.couldNotRun;
+        if (error instanceof CommanderError) {
+            if (error.exitCode === 0) return exitCodes.fine;
+            // Without any command the help has been shown already.
+            if (error.code !== 'commander.help') tell(`haversack: ${wrongCommand(error)}\n`);
+            return exitCodes.couldNotRun;
+        }
         tell(`haversack: ${error instanceof CouldNotRun ? error.message : `something unforeseen went wrong (${(error as Error).message}). Please report it with the text that caused it.`}\n`);
         return exitCodes.couldNotRun;
     }

@@ -95,7 +95,7 @@ function readText(file: string): string {
         throw new CouldNotRun(`${relative(process.cwd(), file)} could not be read: ${reason(error)}.`);
     }
     try {
-        return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+        return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     } catch {
         throw new CouldNotRun(`${relative(process.cwd(), file)} is not UTF-8 text. Open it in an editor and save it with the encoding UTF-8.`);
     }

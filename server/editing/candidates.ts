@@ -1,6 +1,5 @@
 import { CompletionItemKind } from 'vscode-languageserver-protocol';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
-import { thingNamed } from '@haversack/language/sheets/programme';
 import type { Declared, LessonSheet } from '@haversack/language/sheets/sheet';
 
 /** A name that could stand somewhere. */
@@ -73,12 +72,6 @@ function nameable(things: Candidate[], games: Candidate[], lessons: Candidate[],
     const all = [...ranked(things, own, 2), ...ranked(games, played, 3), ...words.values(), ...ranked(lessons, new Set(), 4), ...ranked(objectives, new Set(), 5)];
     const seen = new Set<string>();
     return all.filter(({ name }) => !seen.has(name) && seen.add(name));
-}
-
-/** The material's own counted words, where the line names one. */
-export function countedWords(view: ProgrammeView, thing: string | undefined): string[] {
-    const sheet = thing === undefined ? undefined : thingNamed(view.programme, thing);
-    return sheet?.kind === 'material' && sheet.counted ? [...new Set([sheet.counted.one, sheet.counted.many])] : [];
 }
 
 /** The lesson around a line. */

@@ -2,21 +2,26 @@ import type { LangiumDocument } from 'langium';
 import { GrammarAST } from 'langium';
 import type { CompletionProvider } from 'langium/lsp';
 import { CompletionItemKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
+import { measureNamed } from '@haversack/language/checks/amounts-in';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { cautionKinds } from '@haversack/language/facts/cautions';
 import { statementsIn, type Statement } from '@haversack/language/facts/statements';
-import { units } from '@haversack/language/facts/units';
+import { units, type Unit } from '@haversack/language/facts/units';
 import type { Edge, GrammarState } from '@haversack/language/lexer/automaton';
 import { fitLine, type DraftToken } from '@haversack/language/lexer/fit-line';
 import type { LineLexer } from '@haversack/language/lexer/line-lexer';
 import type { Spot } from '@haversack/language/lexer/open-blocks';
 import { contextOfLine, type LineContext } from '@haversack/language/lexer/read-lines';
+import { isComment } from '@haversack/language/lexer/scan';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from '../workspace/services.js';
-import { candidatesFor, countedWords, lessonAt, type Candidate } from './candidates.js';
+import { candidatesFor, lessonAt, type Candidate } from './candidates.js';
 
 /** A list longer than this helps nobody and takes long to send. */
 const mostItems = 300;
+
+/** The first of the two words of the one unit that is no single word; it is offered whole, among the units. */
+const fluid = 'fl';
 
 /** Completes whatever the grammar allows at the cursor: it asks the same automaton that reads the file. */
 export class HaversackCompletion implements CompletionProvider {
@@ -34,6 +39,8 @@ export class HaversackCompletion implements CompletionProvider {
 
     private itemsAt(document: LangiumDocument, text: string, offset: number, context: LineContext): CompletionItem[] {
         const { line } = context;
+        // A remark is nobody's to complete.
+        if (offset > line.content && isComment(text, line.content)) return [];
         const typed = text.slice(line.content, offset);
         const lesson = lessonAt(this.services.sheets.sheetOf(document).lessons, line.number);
         const brace = /\{([\p{L}\p{N}-]*)$/u.exec(typed);
@@ -45,9 +52,9 @@ export class HaversackCompletion implements CompletionProvider {
         const left = text.slice(0, before);
         for (const spot of spotsToComplete(context)) {
             const fit = fitLine(left, { ...line, end: before }, line.content, spot.state);
-            if (fit.prose || fit.stopped) continue;
+            if (fit.prose || fit.stopped || behindRemark(text, fit.at, before)) continue;
             if (fit.tokens.length === 0) items.push(...heads(spot));
-            items.push(...this.nextItems(fit.state, fit.tokens, lesson, document));
+            items.push(...this.nextItems(fit.state, fit.tokens, lesson, document, line.number));
         }
         return unique(items);
     }
@@ -65,29 +72,42 @@ export class HaversackCompletion implements CompletionProvider {
         return this.services.sheets.view;
     }
 
+    /** Units and words that an amount of a thing may have: of its own kind alone, and all where the thing is not known yet. */
+    private unitsOf(name: string | undefined): CompletionItem[] {
+        const measured = name === undefined ? undefined : measureNamed(name, this.view);
+        if (!measured) return unitItems(() => true);
+        const { measure } = measured;
+        if (measure === 'pieces') return [];
+        if ('one' in measure) return [...new Set([measure.one, measure.many])].map(word => valueItem(word, `counted word of ${name}`));
+        return unitItems(({ dimension }) => dimension === measure.unit.dimension, measure.unit);
+    }
+
     /** What may come after the words that stand already. */
-    private nextItems(state: GrammarState, tokens: readonly DraftToken[], lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
+    private nextItems(state: GrammarState, tokens: readonly DraftToken[], lesson: LessonSheet | undefined, document: LangiumDocument, line: number): CompletionItem[] {
         const items: CompletionItem[] = [];
         const thing = tokens.find(token => token.symbol === 'NAME')?.text;
-        for (const edge of state.edges) {
+        for (const [index, edge] of state.edges.entries()) {
             if (/^[a-z]/.test(edge.symbol)) {
-                if (tokens.length > 0) items.push(keywordItem(state, edge));
+                if (tokens.length > 0 && edge.symbol !== fluid) items.push(keywordItem(state, edge, index));
             } else if (GrammarAST.isCrossReference(edge.element)) {
                 const owner = ownerOfLine(tokens) ?? lesson;
                 items.push(...candidatesFor(edge.element.type.$refText, this.view, typeof owner === 'string' ? this.view.programme.lessons.get(owner) : owner, thing).map(nameItem));
             } else {
-                items.push(...this.valueItems(edge, thing, document));
+                items.push(...this.valueItems(edge, thing, document, line));
             }
         }
         return items;
     }
 
-    private valueItems(edge: Edge, thing: string | undefined, document: LangiumDocument): CompletionItem[] {
+    private valueItems(edge: Edge, thing: string | undefined, document: LangiumDocument, line: number): CompletionItem[] {
         const feature = edge.assignment?.feature;
-        if (edge.symbol === 'NAME' && (feature === 'unit' || feature === 'measured')) {
-            const own = countedWords(this.view, thing).map(word => valueItem(word, `counted word of ${thing}`));
-            return [...own, ...units.filter(unit => !unit.symbol.includes(' ')).map(unit => valueItem(unit.symbol, unit.title))];
+        if (edge.symbol === 'NAME' && feature === 'measured') return unitItems(() => true);
+        if (edge.symbol === 'NAME' && feature === 'unit') {
+            if (edge.rule.name === 'Size') return unitItems(unit => unit.dimension === 'length');
+            const around = this.services.sheets.sheetOf(document).materials.find(({ whole }) => whole.start.line < line && line <= whole.end.line);
+            return this.unitsOf(thing ?? around?.name);
         }
+        if (edge.symbol === 'NAME' && edge.rule.name === 'Present') return [valueItem('under-threes', 'children under three are in the room')];
         if (edge.symbol === 'NAME' && feature === 'kind') return cautionKinds.map(caution => valueItem(caution.kind, caution.title, caution.text));
         if (edge.symbol === 'NAME' && feature === 'strand') {
             const strands = new Set([...this.view.programme.objectives.values()].flatMap(objective => objective.strand ?? []));
@@ -100,6 +120,16 @@ export class HaversackCompletion implements CompletionProvider {
         }
         return [];
     }
+}
+
+function unitItems(fits: (unit: Unit) => boolean, first?: Unit): CompletionItem[] {
+    return units.filter(fits).map(unit => ({ ...valueItem(unit.symbol, unit.title), ...(unit === first && { sortText: '0' }) }));
+}
+
+/** True where a remark stands between the words read and the cursor. */
+function behindRemark(text: string, from: number, to: number): boolean {
+    for (let at = from; at < to; at++) if (isComment(text, at)) return true;
+    return false;
 }
 
 /** Leaves out what has not the typed letters in their order, and of a very long list all but the first; the editor asks again. */
@@ -145,15 +175,17 @@ function headItem(statement: Statement, index: number): CompletionItem {
     };
 }
 
-/** A keyword with those that must follow it: `in kit`, `not in kit`. */
-function keywordItem(state: GrammarState, edge: Edge): CompletionItem {
+/** A keyword with those that must follow it, such as `in kit`, in the order in which the grammar names them. */
+function keywordItem(state: GrammarState, edge: Edge, index: number): CompletionItem {
     let words = edge.symbol;
     let next = state.after(edge);
     while (next && next.edges.length > 0 && next.edges.every(edge => edge.symbol === next!.edges[0]!.symbol) && /^[a-z]/.test(next.edges[0]!.symbol)) {
         words += ` ${next.edges[0]!.symbol}`;
         next = next.move(next.edges[0]!.symbol);
     }
-    return { label: words, kind: CompletionItemKind.Keyword, sortText: `3${words}` };
+    return {
+        label: words, kind: CompletionItemKind.Keyword, sortText: `3${String(index).padStart(3, '0')}`, ...(next?.accepts(':') && { insertText: `${words}: ` })
+    };
 }
 
 function nameItem({ name, title, detail, kind, rank }: Candidate): CompletionItem {

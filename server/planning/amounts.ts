@@ -3,6 +3,7 @@ import { unitNamed, type Unit } from '@haversack/language/facts/units';
 import type { Amount, Exact, Place, Range, ThingSheet } from '@haversack/language/sheets/sheet';
 import { decimalsOf, exactText, readExact } from './exact.js';
 import type { Figure, TrailStep } from './figures.js';
+import { kitchenParts } from './rounding.js';
 
 /** What amounts of one thing are counted in. */
 export type Measure =
@@ -64,17 +65,20 @@ const goesUp: ReadonlyMap<string, { symbol: string; from: number }> = new Map([
     ['cm', { symbol: 'm', from: 1000 }]
 ]);
 
-/** An amount for people, in the measure's own unit or the next larger one. */
-export function figure(value: Fraction, measure: Measure, trail: TrailStep[] = []): Figure {
+/**
+ * An amount for people, in the measure's own unit or the next larger one. `said` is what the text says where that is not `value`
+ * itself (see rounding.ts); `exact` is always `value`, in the unit of the text.
+ */
+export function figure(value: Fraction, measure: Measure, trail: TrailStep[] = [], said = value): Figure {
     if (measure.is === 'pieces') return { exact: exactText(value), text: mixedText(value), trail };
     if (measure.is === 'counted') {
         const word = value.gt(1) || value.equals(0) ? measure.many : measure.one;
         return { exact: exactText(value), unit: word, text: `${mixedText(value)} ${word}`, trail };
     }
-    const { value: shown, unit } = friendlyUnit(value, measure.unit);
+    const { value: shown, unit } = friendlyUnit(said, measure.unit);
     const word = shown.gt(1) || shown.equals(0) ? unit.plural : unit.symbol;
     const number = unit.parts === 'fraction' ? mixedText(shown) : decimalText(shown);
-    return { exact: exactText(shown), unit: word, text: `${number} ${word}`, trail };
+    return { exact: exactText(convert(value, measure.unit, unit) ?? value), unit: word, text: `${number} ${word}`, trail };
 }
 
 export function amountText(value: Fraction, measure: Measure): string {
@@ -97,8 +101,6 @@ function decimalText(value: Fraction): string {
     const decimals = decimalsOf(value);
     return decimals !== undefined && decimals <= 2 ? value.toString(2) : value.ceil(2).toString(2);
 }
-
-const kitchenParts: ReadonlySet<bigint> = new Set([1n, 2n, 3n, 4n, 8n, 16n]);
 
 /** "1 1/2" for parts that a measuring cup or a ruler shows, else decimals. */
 function mixedText(value: Fraction): string {

@@ -7,6 +7,7 @@ import type { CautionFigures } from './figures.js';
 export function cautionFigures(cautions: readonly Caution[], uri: string, thing?: string): CautionFigures[] {
     return cautions.map(caution => ({
         kind: caution.kind,
+        title: cautionKind(caution.kind)?.title ?? titleFromName(caution.kind),
         text: cautionKind(caution.kind)?.text ?? `${titleFromName(caution.kind)}: take care.`,
         prose: caution.prose,
         thing,

@@ -86,6 +86,8 @@ export interface ThingFigures {
 
 export interface CautionFigures {
     kind: string;
+    /** The kind in a word or two: "Small parts". */
+    title?: string;
     /** The usual caution as a sentence. */
     text: string;
     prose?: Prose;
@@ -190,7 +192,8 @@ export interface WeekBrief {
     minutes: number;
     /** By where a thing comes from, in the order kit, home, shop, library, printed; empty groups left out. */
     fetch: { source: Source; title: string; things: ThingFigures[] }[];
-    stayOnShelf: { name: string; title: string; place: Place; why: string }[];
+    /** What no lesson of the week uses though families may ask for it. Kit pieces name their kit and the week they come back in. */
+    stayOnShelf: { name: string; title: string; place: Place; why: string; kind?: 'material' | 'book'; kit?: { name: string; title: string; place: Place }; nextWeek?: number }[];
     putAway: { name: string; title: string; place: Place; why: string }[];
     buy: BuyFigures[];
     cautions: CautionFigures[];

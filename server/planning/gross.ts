@@ -25,6 +25,8 @@ export interface WeekNeed {
     use: Use;
     measure: Measure;
     value: Fraction;
+    /** Before spares and losses. */
+    plain: Fraction;
     trail: TrailStep[];
     optional: boolean;
     parts: string[];
@@ -86,7 +88,7 @@ function weekNeed(name: string, taught: readonly TaughtLesson[]): WeekNeed | und
         trail.push({ words: isUsedUp(use) ? `used up, so all ${counted.length} lessons together: ${text}` : `handed back, so the largest of ${counted.length} lessons: ${text}` });
     }
     return {
-        thing, use, measure,
+        thing, use, measure, plain,
         value: spared(plain, thing, measure),
         trail: [...trail, ...sparedSteps(plain, thing, measure)],
         optional: counted.every(one => one.own.optional),

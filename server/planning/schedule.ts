@@ -5,7 +5,7 @@ import {
     before, dayLabel, daysOff, mondayOf, meetingDays, offRemarks, readDay, weekdaysOf, type Day, type DaysOff
 } from './calendar.js';
 import type { Meeting, ScheduleFigures, WeekPlan } from './figures.js';
-import { once, quoted } from './wording.js';
+import { listing, once, quoted } from './wording.js';
 
 /** Lessons in a week where no weekdays are known. */
 const assumedLessonsAWeek = 4;
@@ -60,13 +60,18 @@ function datedWeeks(sheet: ClassSheet, lessons: readonly LessonSheet[], assumpti
     }
     const { off, problems } = daysOff(sheet);
     assumptions.push(...problems);
-    if (sheet.offFrom.length > 0) assumptions.push('Days off in calendar files are not counted yet, only those that the class lists itself.');
+    if (sheet.offFrom.length > 0) assumptions.push(unreadCalendars(sheet));
     const days = meetingDays(start, weekdays, off, lessons.length);
     if (days.length < lessons.length) {
         assumptions.push(`The days off of the class ${title} leave too few days to meet: the weeks have no dates.`);
         return undefined;
     }
     return calendarWeeks(start, days, lessons, weekdays, off);
+}
+
+function unreadCalendars(sheet: ClassSheet): string {
+    const files = once(sheet.offFrom.map(file => quoted(file.path)));
+    return `The dates skip only the days off that the class lists itself, not those in ${listing(files)}: compare the two before you rely on a date.`;
 }
 
 /**

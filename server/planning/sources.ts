@@ -7,7 +7,7 @@ import type { WeekNeed } from './gross.js';
  * flag `in kit`; 5. the shop, where packs are declared; 6. the library for a book; 7. home. Number 7, and packs as
  * a sign of the shop, are our judgement (common practice, no source): what has no price is what a household lends or brings.
  */
-export function sourceOf(need: Pick<WeekNeed, 'thing' | 'inKit'>, heldByKit: boolean): Source {
+export function sourceOf(need: Pick<WeekNeed, 'thing'> & Partial<Pick<WeekNeed, 'inKit'>>, heldByKit: boolean): Source {
     const { thing } = need;
     if (thing.kind === 'print') return 'printed';
     if (thing.source) return thing.source;

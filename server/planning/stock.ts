@@ -1,5 +1,6 @@
 import Fraction from 'fraction.js';
 import { amountText, figure, type Measure } from './amounts.js';
+import { readsPlainly, sensiblyDown } from './rounding.js';
 import { before, dayLabel, readDay } from './calendar.js';
 import { isUsedUp } from './demand.js';
 import type { Figure, TrailStep } from './figures.js';
@@ -11,6 +12,8 @@ import { listing } from './wording.js';
 export interface Stock {
     /** Undefined where nothing is known of the thing. */
     atHand?: Fraction;
+    /** `atHand` as people say it, never more than there is. */
+    said?: Fraction;
     atHandFigure?: Figure;
     missing?: Fraction;
     /** Orders that arrive too late for the start of the week, in words. */
@@ -64,14 +67,22 @@ export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
     if (waiting.length > 0 && plan.week(week)?.from === undefined) {
         problems.push(`Without dates for the weeks, the order of “${thing.title}” is not counted on.`);
     }
+    const said = atHand && saidAtHand(atHand, measure, holding.value);
+    if (atHand && said && !said.equals(atHand)) steps.push({ words: `rounded down to ${amountText(said, measure)}` });
     const short = need.value.sub(atHand ?? 0);
     return {
         atHand,
-        atHandFigure: atHand && figure(atHand, measure, steps),
+        said: atHand && said,
+        atHandFigure: atHand && figure(atHand, measure, steps, said),
         missing: short.gt(0) ? short : undefined,
         onTheWay: waiting.map(a => `${amountText(a.value, measure)} on order, arriving ${a.day ? dayLabel(a.day) : ''}`),
         problems
     };
+}
+
+/** What the class wrote down itself is left as it was written. */
+function saidAtHand(atHand: Fraction, measure: Measure, written: Fraction | undefined): Fraction {
+    return written?.equals(atHand) && readsPlainly(atHand, measure) ? atHand : sensiblyDown(atHand, measure);
 }
 
 function usedStep(weeks: readonly number[], total: Fraction, bought: Fraction, measure: Measure): TrailStep {

@@ -1,3 +1,4 @@
+import type Fraction from 'fraction.js';
 import type { PrintSheet } from '@haversack/language/sheets/sheet';
 import { thingNamed } from '@haversack/language/sheets/programme';
 import { titleFromName } from '@haversack/language/sheets/titles';
@@ -6,6 +7,7 @@ import { cautionsOf } from './cautions.js';
 import type { Figure, ThingFigures, TrailStep, WeekBrief } from './figures.js';
 import type { WeekNeed } from './gross.js';
 import type { Plan } from './plan.js';
+import { readsPlainly, sensiblyUp } from './rounding.js';
 import { sourceOf, sourceTitles } from './sources.js';
 import { stockOf, type Stock } from './stock.js';
 import { counted, once } from './wording.js';
@@ -29,11 +31,13 @@ export function fetchGroups(things: readonly WeekThing[]): WeekBrief['fetch'] {
     });
 }
 
-function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
+export function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
     const { thing, measure, value } = need;
     const stock = stockOf(plan, week, need);
     const heldByKit = plan.holdings.kitsWith(thing.name).length > 0;
     const source = sourceOf(need, heldByKit);
+    const said = saidNeed(need, stock);
+    const rounding: TrailStep[] = said.equals(value) ? [] : [{ words: `rounded up to ${amountText(said, measure)}` }];
     return {
         need,
         stock,
@@ -43,7 +47,7 @@ function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
             kind: thing.kind,
             use: need.use,
             place: { uri: thing.uri, range: thing.at },
-            amount: figure(value, measure, need.trail),
+            amount: figure(value, measure, [...need.trail, ...rounding], said),
             parts: need.parts.map(name => ({ name, title: titleFromName(name) })),
             days: once(need.uses.map(u => u.meeting.label)),
             lessons: [...new Map(need.uses.map(u => [u.lesson.name, { name: u.lesson.name, title: u.lesson.title }])).values()],
@@ -51,7 +55,7 @@ function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
             or: need.or.map(name => thingNamed(plan.programme, name)?.title ?? name),
             source,
             atHand: stock.atHandFigure,
-            missing: missingFigure(need, stock, source),
+            missing: missingFigure(need, stock, source, said),
             isNew: plan.weeksOf(thing.name)[0] === week,
             cautions: cautionsOf(thing),
             notes: thing.notes,
@@ -61,19 +65,30 @@ function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
 }
 
 /**
+ * The amount as people fetch it: what lessons ask for is told as they wrote it, what spares and losses made of it is rounded up,
+ * unless that went beyond what is at hand and so looked like a shortage.
+ */
+function saidNeed({ value, plain, measure }: WeekNeed, { atHand, said }: Stock): Fraction {
+    if (value.equals(plain) && readsPlainly(value, measure)) return value;
+    const up = sensiblyUp(value, measure);
+    const enough = atHand?.gte(value);
+    return enough && said?.lt(up) ? value : up;
+}
+
+/**
  * What is still to be had. Copies are simply printed. What comes from home or the library is asked for, not missing, unless some
  * of it is known to be at hand already.
  */
-function missingFigure(need: WeekNeed, stock: Stock, source: ThingFigures['source']): Figure | undefined {
+function missingFigure(need: WeekNeed, stock: Stock, source: ThingFigures['source'], said: Fraction): Figure | undefined {
     if (!stock.missing || source === 'printed') return undefined;
     if ((source === 'home' || source === 'library') && stock.atHand === undefined) return undefined;
-    const { measure, value } = need;
+    const { measure } = need;
     const trail: TrailStep[] = [{
-        words: `${amountText(value, measure)} needed less ${stock.atHand ? amountText(stock.atHand, measure) : 'nothing'} at hand`
+        words: `${amountText(said, measure)} needed less ${stock.said ? amountText(stock.said, measure) : 'nothing'} at hand`
     }];
     const whole = comesWhole(measure) ? stock.missing.ceil() : stock.missing;
     for (const words of stock.onTheWay) trail.push({ words });
-    return figure(whole, measure, trail);
+    return figure(whole, measure, trail, comesWhole(measure) ? whole : said.sub(stock.said ?? 0));
 }
 
 /** "7 copies of 2 pages: 14 pages, 7 sheets two-sided". */

@@ -1,15 +1,16 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import { chooseClass, type Wanted } from './audience.js';
 import { newPlanningCache, type PlanningCache } from './cache.js';
-import { buyList, orderNow } from './buying.js';
+import { buyList, lastDayToOrder, orderNow, type NextWeek } from './buying.js';
 import { cautionsOf, eachOnce } from './cautions.js';
-import type { LessonFigures, ScheduleFigures, WeekBrief } from './figures.js';
+import type { WeekNeed } from './gross.js';
+import type { BuyFigures, LessonFigures, ScheduleFigures, WeekBrief } from './figures.js';
 import { lessonFigures } from './lessons.js';
 import { nameFigures } from './names.js';
 import { Plan } from './plan.js';
 import { scheduleFor } from './schedule.js';
 import { putAway, stayOnShelf } from './shelf.js';
-import { fetchGroups, weekThings, type WeekThing } from './things.js';
+import { fetchGroups, weekThing, weekThings, type WeekThing } from './things.js';
 import { once } from './wording.js';
 
 export interface WeekWanted extends Wanted {
@@ -91,6 +92,32 @@ function nextWeek(plan: Plan, current: number, things: readonly WeekThing[]): We
         from: week.from,
         lessons: plan.taught(week.number).map(({ lesson }) => ({ name: lesson.name, title: lesson.title, place: { uri: lesson.uri, range: lesson.at } })),
         newThings: next.map(t => t.figures).filter(f => f.isNew).map(({ title, amount, source }) => ({ title, amount, source })),
-        order: orderNow(next, things, week.from, week.meetings[0]?.label ?? '')
+        order: ordersNow(plan, current, things, next)
     };
+}
+
+/** Weeks beyond the next in which what takes long to arrive is looked for. */
+const farthest = 8;
+
+/** Next week's orders, and those of the weeks after it that would come too late if they waited for next week's brief. */
+function ordersNow(plan: Plan, current: number, things: readonly WeekThing[], next: readonly WeekThing[]): BuyFigures[] {
+    const following = plan.week(current + 1);
+    const weeks: NextWeek = { nextFrom: following?.from, firstMeeting: following?.meetings[0]?.label ?? '' };
+    const orders = orderNow(next, things, weeks);
+    const before = [...things, ...next];
+    const listed = new Set(orders.map(o => o.name));
+    for (let number = current + 2; weeks.nextFrom !== undefined && number <= current + farthest; number++) {
+        const late = [...plan.needs(number).values()].filter(need => !listed.has(need.thing.name) && presses(need, weeks.nextFrom));
+        const found = late.map(need => weekThing(plan, number, need));
+        const more = orderNow(found, before, weeks);
+        more.forEach(o => listed.add(o.name));
+        before.push(...found);
+        orders.push(...more);
+    }
+    return orders;
+}
+
+function presses(need: WeekNeed, nextFrom: string | undefined): boolean {
+    const orderBy = lastDayToOrder(need);
+    return orderBy !== undefined && nextFrom !== undefined && orderBy <= nextFrom;
 }

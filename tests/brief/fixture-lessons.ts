@@ -14,7 +14,7 @@ export function firstLesson(beanCaution: CautionFigures): LessonFigures {
         aim: [prose('Children compare two masses by feel and then let the *{balance}* decide.')],
         steps: [
             step('about', 'Children compare two masses by feel and then let the *{balance}* decide.', 1),
-            step('note', 'Before class:\n- level the tables\n- fill one bag with {dried-bean}, one with {gram-cube}', 3)
+            step('note', 'Before class:\n- level the tables\n- fill one bag with {dried-bean}s, one with {gram-cube}s', 3)
         ],
         objectives: [
             { does: 'introduces', name: 'compare-mass', title: 'Compare the masses of two objects', place: place('year.course', 1) },
@@ -39,7 +39,7 @@ export function firstLesson(beanCaution: CautionFigures): LessonFigures {
                 minutes: 15, startsAt: 5,
                 steps: [
                     step('why', 'Children who press on the pan are weighing their own hand.', 21),
-                    step('do', 'Put one bag of **{dried-bean}** in each pan of the {pan-balance}. Wait until it settles.', 22),
+                    step('do', 'Put one bag of **{dried-bean}s** in each pan of the {pan-balance}. Wait until it settles.', 22),
                     step('watch', 'A child presses the pan with a finger.', 23, [step('help', 'Hands on laps until the beam stops, then look again.', 24)]),
                     step('say', '“Let the balance speak first.”', 25),
                     step('ask', 'Which bag is heavier? How do you know?', 26, [step('expect', 'The one whose pan went down.', 27)]),
@@ -52,9 +52,12 @@ export function firstLesson(beanCaution: CautionFigures): LessonFigures {
                 minutes: 15, startsAt: 20,
                 game: {
                     rules: 'Table games for measuring, edition 3, chapter “Weighing”, number 12', players: '2 to 4 players', tables: '3 groups of 2 to 3 play at once',
-                    place: place('inventory.kit', 46), steps: [step('do', 'One child is the grocer and weighs each order with {gram-cube}.', 47, [], 'inventory.kit')]
+                    place: place('inventory.kit', 46), steps: [step('do', 'One child is the grocer and weighs each order with {gram-cube}s.', 47, [], 'inventory.kit')]
                 },
-                cautions: [{ kind: 'pinch', text: 'Fingers can be pinched under the pan.', prose: prose('Lift the pan by its *rim*.'), place: place('inventory.kit', 48) }]
+                cautions: [
+                    { kind: 'pinch', text: 'Fingers can be pinched under the pan.', prose: prose('Lift the pan by its *rim*.'), place: place('inventory.kit', 48) },
+                    { ...beanCaution, title: 'Small parts', thing: 'gram-cube', place: place('inventory.kit', 8), prose: prose('Keep {gram-cube}s in their tray.') }
+                ]
             }),
             part('practice', 'say-it', 'Say the mass two ways', 33, {
                 minutes: 10, startsAt: 35, items: 3, practice: ['name numbers 11 to 99'],

@@ -17,6 +17,8 @@ const beansToBuy: BuyFigures = {
     when: 'needed Mon 21 Sep; buy by Sat 19 Sep'
 };
 
+const fieldKit = { name: 'field-kit', title: 'Field kit', place: place('inventory.kit', 80) };
+
 export const week: WeekBrief = {
     course: { name: 'measure-and-make', title: 'Measure and Make', place: place('year.course', 10) },
     class: { name: 'harbour', title: 'Harbour co-op, autumn', place: place('year.course', 40) },
@@ -92,7 +94,13 @@ export const week: WeekBrief = {
             }]
         }
     ],
-    stayOnShelf: [{ name: 'table-workbook', title: 'Table workbook', place: place('weighing.lesson', 12), why: 'no lesson of this week opens it' }],
+    stayOnShelf: [
+        { name: 'table-workbook', title: 'Table workbook', place: place('weighing.lesson', 12), why: 'no lesson of this week opens it' },
+        { name: 'spring-scale', title: 'Spring scales', place: place('inventory.kit', 64), why: 'In the kit; next used in week 4.', kind: 'material', kit: fieldKit, nextWeek: 4 },
+        { name: 'metre-stick', title: 'Metre sticks', place: place('inventory.kit', 70), why: 'In the kit; next used in week 9.', kind: 'material', kit: fieldKit, nextWeek: 9 },
+        { name: 'tape', title: 'Long tape', place: place('inventory.kit', 72), why: 'In the kit; next used in week 6.', kind: 'material', kit: fieldKit, nextWeek: 6 },
+        { name: 'gong', title: 'Gong', place: place('inventory.kit', 74), why: 'In the kit; no lesson of this plan uses it.', kind: 'material', kit: fieldKit }
+    ],
     putAway: [{ name: 'metre-tape', title: 'Metre tapes', place: place('inventory.kit', 60), why: 'last used in week 2' }],
     buy: [
         beansToBuy,

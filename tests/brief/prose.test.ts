@@ -10,7 +10,7 @@ function paragraph(text: string): unknown {
 
 describe('prose', () => {
     it('lets emphasis stand around and beside a name', () => {
-        expect(paragraph('**{pan-balance}**')).toEqual([{ kind: 'strong', inside: [{ kind: 'name', name: 'pan-balance' }] }]);
+        expect(paragraph('**{pan-balance}**')).toEqual([{ kind: 'strong', inside: [{ kind: 'name', name: 'pan-balance', begins: true }] }]);
         expect(paragraph('a *{x} y*.')).toEqual([
             { kind: 'text', text: 'a ' }, { kind: 'em', inside: [{ kind: 'name', name: 'x' }, { kind: 'text', text: ' y' }] }, { kind: 'text', text: '.' }
         ]);
@@ -51,5 +51,22 @@ describe('prose', () => {
 
     it('loses no private-use character of a text', () => {
         expect(paragraph('\ue000 0\ue000{x}\ue001')).toEqual([{ kind: 'text', text: '\ue000 0\ue000' }, { kind: 'name', name: 'x' }, { kind: 'text', text: '\ue001' }]);
+    });
+
+    it('keeps the ending of a word with its name', () => {
+        expect(paragraph('ten {x}s. {y}')).toEqual([
+            { kind: 'text', text: 'ten ' }, { kind: 'name', name: 'x', ending: 's' }, { kind: 'text', text: '. ' }, { kind: 'name', name: 'y', begins: true }
+        ]);
+        expect(paragraph('{x}{y}es')).toEqual([{ kind: 'name', name: 'x', begins: true }, { kind: 'name', name: 'y', ending: 'es' }]);
+    });
+
+    it('knows which names begin a sentence', () => {
+        const begins = (text: string): boolean[] => JSON.stringify(readProse(prose(text))).match(/"name":"x"(,"begins":true)?/g)?.map(found => found.includes('begins')) ?? [];
+        for (const text of ['{x} is here.', 'Look. {x} is here.', 'Really? **{x}**', 'He said, "{x} is here."', '“{x}”', 'a\n\n{x}', 'a\n- {x}\n- b', 'Go! ({x})', 'He said "no." {x}']) {
+            expect(begins(text), text).toEqual([true]);
+        }
+        for (const text of ['Take {x}.', 'Take\n{x}.', 'e.g. {x}', 'at 3 p.m. {x}', 'Fetch: {x}', 'a ({x})', 'the "{x}"', '3.5 {x}', `${'a '.repeat(90)}{x}`, `a${' '.repeat(90)}{x}`]) {
+            expect(begins(text), text).toEqual([false]);
+        }
     });
 });

@@ -83,7 +83,7 @@ describe.concurrent('brief cannot run: exit code 2, one sentence on the error ou
         ['half a week', ['--week', '1.5'], "'1.5' is no week: weeks are counted from 1."],
         ['a week past the end', ['--week', '99'], 'There is no week 99: the plan has 8 weeks.'],
         ['a week past every number', ['--week', '9'.repeat(400)], 'There is no week'],
-        ['an unknown class', ['--week', '1', '--class', 'nobody'], "There is no class 'nobody'. The classes are attic."],
+        ['an unknown class', ['--week', '1', '--class', 'nobody'], "There is no class 'nobody'. The only class is attic."],
         ['an unknown format', ['--week', '1', '--format', 'pdf'], "There is no format 'pdf' for a brief: use html, md or json."],
         ['an ending that is no format', ['--week', '1', '--out', 'week.docx'], "There is no format 'docx' for a brief: use html, md or json."],
         ['a name of every object for a format', ['--week', '1', '--format', 'constructor'], "There is no format 'constructor' for a brief: use html, md or json."]
@@ -95,10 +95,15 @@ describe.concurrent('brief cannot run: exit code 2, one sentence on the error ou
         expect(existsSync('week.docx')).toBe(false);
     });
 
-    test.each([[['brief', firstSteps]], [['brief', firstSteps, '--week']], [['brief', firstSteps, '--week', '1', '--colour', 'red']], [['brief', '--week', '1']]])('a wrong command: %j', async args => {
+    test.each([
+        [['brief', firstSteps], 'Which week? Say it with --week'], [['brief', firstSteps, '--week'], 'Something is missing after --week'],
+        [['brief', firstSteps, '--week', '1', '--colour', 'red'], "There is no option '--colour'."], [['brief', '--week', '1'], 'Which programme?'],
+        [['brief', firstSteps, '--week', '1', '--clas', 'attic'], "There is no option '--clas'. Did you mean --class?"]
+    ])('a wrong command: %j', async (args, says) => {
         const { code, out, err } = await haversack(args);
         expect({ code, out }).toEqual({ code: 2, out: '' });
-        expect(err).not.toBe('');
+        expect(err).toContain(`haversack: ${says}`);
+        expect(err.trim().split('\n')).toHaveLength(1);
     });
 
     test('a negative week', async () => {

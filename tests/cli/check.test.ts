@@ -17,7 +17,7 @@ describe.concurrent('check', () => {
         expect(err).toBe('');
         const lines = out.trimEnd().split('\n');
         expect(lines[0]).toBe("one.lesson:3:5 error unknown-name: Lesson one needs 'hand-bel', which is not in any inventory; did you mean 'hand-bell'?");
-        expect(lines.at(-1)).toMatch(/^1 file with 1 lesson: \d+ problems?\.$/);
+        expect(lines.at(-1)).toMatch(/^1 file with 1 lesson: \d+ problems?(, \d+ remarks?)?\.$/);
         expect(lines.slice(0, -1).every(line => /^one\.lesson:\d+:\d+ (error|warning|information|hint) [a-z-]+: .+$/.test(line))).toBe(true);
         // No colour codes where nobody looks at a terminal.
         expect(out).not.toContain('\u001b');
@@ -27,7 +27,13 @@ describe.concurrent('check', () => {
         const path = folder({ 'a.kit': 'material cup\n  reusable\nmaterial mug\n  reusable\n', 'a.lesson': 'lesson a "A"\n  materials\n    cup 1 per pair\n  activity b "B" 5 min\n    do: Lift the {cup}.\n' });
         const { code, out } = await haversack(['check', path]);
         expect(out).toContain(' information unused-thing: ');
+        expect(out).toContain('\n2 files with 1 lesson: no problems, 1 remark.\n');
         expect(code).toBe(0);
+    });
+
+    test('a byte order mark is no column', async () => {
+        const { out } = await haversack(['check', '.'], folder({ 'one.lesson': '\uFEFFlessn one\n' }));
+        expect(out).toMatch(/^one\.lesson:1:1 error unknown-statement/);
     });
 
     test('as JSON, with the titles of the fixes', async () => {
@@ -121,11 +127,20 @@ describe.concurrent('check cannot run: exit code 2, one sentence on the error ou
         expect(await refused(['check', '.'], path)).toBe('haversack: things.kit could not be read: it does not exist.');
     });
 
-    test.each([[['check']], [['check', firstSteps, '--frobnicate']], [['dance', firstSteps]], [['check', firstSteps, firstSteps]], [[]]])('a wrong command: %j', async args => {
+    test.each([
+        [['check'], 'Which programme?'], [['check', firstSteps, '--frobnicate'], "There is no option '--frobnicate'."],
+        [['chek', firstSteps], "There is no command 'chek'. Did you mean check?"], [['check', firstSteps, firstSteps], 'One path is enough']
+    ])('a wrong command: %j', async (args, says) => {
         const { code, out, err } = await haversack(args);
         expect({ code, out }).toEqual({ code: 2, out: '' });
-        expect(err).not.toBe('');
-        expect(err).not.toMatch(/unforeseen|node:/);
+        expect(err).toContain(`haversack: ${says}`);
+        expect(err.trim().split('\n')).toHaveLength(1);
+    });
+
+    test('no command at all: how it is used', async () => {
+        const { code, out, err } = await haversack([]);
+        expect({ code, out }).toEqual({ code: 2, out: '' });
+        expect(err).toMatch(/^Usage: haversack/);
     });
 });
 

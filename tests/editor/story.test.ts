@@ -78,6 +78,8 @@ describe('a writer changes a lesson', () => {
         await editor.code.typeText('four ');
         await until('the words above the brief', () => editor.webview().locator('#says').innerText(), says => says.includes('error in this file'));
         expect(await brief(editor).locator('.lesson').count()).toBeGreaterThan(0);
+        // What could be read of the line still counts.
+        await until('the amount that can be read', () => amountOf(editor, 'Wooden spoons'), amount => amount === '12');
         await editor.screenshot('stale');
         for (let letter = 0; letter < 5; letter++) await editor.code.press('Backspace');
         await until('the words to go', () => editor.webview().locator('#says').innerText(), says => says === '');

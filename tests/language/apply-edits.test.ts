@@ -19,6 +19,13 @@ describe('edits in a document', () => {
             .toBe('material a\n    reusable\n\nmaterial c\n    reusable\n\nmaterial b\n    reusable\n');
     });
 
+    test('a block that stands there empty takes the lines, a remark behind it or not', () => {
+        const edit: Edit = { uri, afterLine: 1, like: 0, deeper: 1, lines: ['materials', '  a 1'], until: 3 };
+        expect(applyEdits('lesson l\n  words w\n  materials\n  activity b', [edit])).toBe('lesson l\n  words w\n  materials\n    a 1\n  activity b');
+        expect(applyEdits('lesson l\r\n\tmaterials # to fetch\r\n\tactivity b', [edit])).toBe('lesson l\r\n\tmaterials # to fetch\r\n\t\ta 1\r\n\tactivity b');
+        expect(applyEdits('lesson l\n  words w\n  activity b\n  game c\n    materials', [edit])).toBe('lesson l\n  words w\n  materials\n    a 1\n  activity b\n  game c\n    materials');
+    });
+
     test('tabs stay tabs, and a line without lines under it takes the step of the file', () => {
         const text = 'material a\n\treusable\nlesson b\n';
         expect(applyEdits(text, [{ uri, afterLine: 2, deeper: 1, lines: ['materials', '  a 1'] }])).toBe('material a\n\treusable\nlesson b\n\tmaterials\n\t\ta 1\n');

@@ -90,7 +90,9 @@ describe('plain weeks', () => {
     });
     test('calendar files are not read yet, said once', () => {
         const path = { path: 'town.ics', at: range() };
-        expect(schedule(1, { ...termClass, offFrom: [path, path] }).assumptions).toEqual(['Days off in calendar files are not counted yet, only those that the class lists itself.']);
+        expect(schedule(1, { ...termClass, offFrom: [path, path] }).assumptions).toEqual([
+            'The dates skip only the days off that the class lists itself, not those in “town.ics”: compare the two before you rely on a date.'
+        ]);
     });
     test('days off without end neither hang nor throw', () => {
         expect(said({ ...termClass, off: [off('2026-09-01', '9999-12-31')] })).toContain('leave too few days to meet');

@@ -65,10 +65,29 @@ describe('at hand', () => {
     test('amounts are converted, or left out and said', () => {
         const sheets = (text: string) => programme(consumable('bean', { ...measured('g'), source: 'shop' }), lesson('a', [need('bean', '1 kg', 'class')]),
             course('c', ['a']), klass('k', 'c', 7, { onHand: [held('bean', text)] }));
-        expect(stocked(planWeek(sheets('1 lb'), { week: 1 }))).toEqual([['bean', '1 kg', '453.6 g', '546.41 g']]);
+        expect(stocked(planWeek(sheets('1 lb'), { week: 1 }))).toEqual([['bean', '1 kg', '453 g', '547 g']]);
         const left = planWeek(sheets('2 cup'), { week: 1 });
         expect(stocked(left)).toEqual([['bean', '1 kg', undefined, '1 kg']]);
         expect(left.assumptions.at(-1)).toBe('The class has 2 cup of “Bean”, which cannot be counted in g: it is left out.');
+    });
+    // 1 lb is 453.59237 g (NIST Handbook 44, appendix C): at hand is said rounded down, what is missing makes up the rest.
+    test('the exact amounts stay beside the rounded ones', () => {
+        const sheets = programme(consumable('bean', { ...measured('g'), source: 'shop', loss: percent('5') }), lesson('a', [need('bean', '30 g', 'class')]), course('c', ['a']),
+            klass('k', 'c', 7, { onHand: [held('bean', '1/20 lb')] }));
+        const [bean] = planWeek(sheets, { week: 1 }).fetch[0]?.things ?? [];
+        expect(bean?.amount).toMatchObject({ exact: '600/19', text: '32 g', unit: 'g' });
+        expect(bean?.amount.trail.at(-1)?.words).toBe('rounded up to 32 g');
+        expect(bean?.atHand).toMatchObject({ exact: '22.6796185', text: '22 g' });
+        expect(bean?.atHand?.trail.at(-1)?.words).toBe('rounded down to 22 g');
+        expect(bean?.missing?.text).toBe('10 g');
+        expect(bean?.missing?.trail[0]?.words).toBe('32 g needed less 22 g at hand');
+    });
+    test('rounding never makes a shortage of what is enough', () => {
+        const sheets = (have: string) => programme(consumable('bean', { ...measured('g'), loss: percent('5') }), lesson('a', [need('bean', '150 g', 'class')]), course('c', ['a']),
+            klass('k', 'c', 7, { onHand: [held('bean', have)] }));
+        expect(stocked(planWeek(sheets('158 g'), { week: 1 }))).toEqual([['bean', '157.9 g', '158 g', undefined]]);
+        expect(stocked(planWeek(sheets('160 g'), { week: 1 }))).toEqual([['bean', '160 g', '160 g', undefined]]);
+        expect(stocked(planWeek(sheets('157 g'), { week: 1 }))).toEqual([['bean', '160 g', '157 g', '3 g']]);
     });
     test('library things are asked for, not missing', () => {
         const sheets = programme(reusable('atlas', { source: 'library' }), lesson('a', [need('atlas', '2', 'class')]), course('c', ['a']), klass('k', 'c', 7));

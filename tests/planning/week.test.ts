@@ -107,7 +107,16 @@ describe('the shelf', () => {
         expect(brief(1).stayOnShelf.map(s => [s.name, s.why])).toEqual([
             ['scale', 'In the kit “Box”; next used in week 2.'], ['drum', 'In the kit “Box”; no lesson of this plan uses it.'], ['tales', 'Next used in week 2.']
         ]);
-        expect(brief(3).stayOnShelf.find(s => s.name === 'scale')?.why).toBe('In the kit “Box”; last used in week 2, not needed again.');
+        expect(brief(1).stayOnShelf.map(s => [s.kit?.title, s.nextWeek])).toEqual([['Box', 2], ['Box', undefined], [undefined, undefined]]);
+    });
+    test('what was put away for good is not told again', () => {
+        expect(brief(2).putAway.map(s => s.name)).toContain('scale');
+        expect(brief(3).stayOnShelf.map(s => s.name)).toEqual(['drum']);
+    });
+    test('a library book is told of two weeks ahead, a book of the shop from the start', () => {
+        const far = (source: 'library' | 'shop') => plan([book('tales', { source })], [[], [], [], [], [], [], [need('tales', '1', 'class')]]);
+        expect([1, 2, 3].map(w => far('library')(w).stayOnShelf.length)).toEqual([0, 1, 1]);
+        expect(far('shop')(1).stayOnShelf[0]?.why).toBe('Next used in week 4.');
     });
     test('what is used for the last time can be put away', () => {
         expect(brief(1).putAway).toEqual([]);
@@ -161,6 +170,17 @@ describe('buying', () => {
             [[], [], [need('soon', '1', 'class')], [need('bean', '1 g', 'class'), need('late', '1', 'class'), need('day', '1', 'class')]])(1);
         // Bean: Thu 17 Sep less 6 days is Fri 11 Sep. Late: Mon 14 Sep is the first meeting. Soon is needed at it. Day can wait.
         expect(brief.next?.order.map(o => [o.name, o.orderBy])).toEqual([['soon', undefined], ['bean', '2026-09-11'], ['late', '2026-09-14']]);
+    });
+    test('what takes longer than a week to arrive is told in time', () => {
+        const slow = consumable('slow', { source: 'shop', arrives: days(14) });
+        const none = [[], []];
+        const brief = plan([slow], [...none, ...none, ...none, [need('slow', '1', 'class')]]);
+        // Needed Mon 28 Sep (week 4), so by Mon 14 Sep, the first meeting of week 2: week 1 is the last brief that can tell it.
+        expect([1, 2, 3].map(w => brief(w).next?.order.map(o => o.when))).toEqual([
+            ['needed Mon 28 Sep; arrives in 14 days, so order by Mon 14 Sep'],
+            ['needed Mon 28 Sep; arrives in 14 days, so order by Mon 14 Sep'],
+            ['needed Mon 28 Sep; arrives in 14 days, so order by Mon 14 Sep']
+        ]);
     });
     test("next week: a thing that is handed back is not bought again on top of this week's", () => {
         const cube = reusable('cube', { source: 'shop' });

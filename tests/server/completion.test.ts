@@ -64,6 +64,16 @@ describe('at the start of a line', () => {
         expect(await labels('lesson one "One"\n  activity two "Two" 5 min\n    ask: Which one?\n      |')).toEqual(['expect']);
     });
 
+    test('nothing in a remark', async () => {
+        expect(await labels('lesson one "One"\n  # |')).toEqual([]);
+        expect(await labels('lesson one "One"\n  words loud # and |')).toEqual([]);
+    });
+
+    test('a word that wants a colon brings it', async () => {
+        expect(await taken('lesson one "One"\n  checkpoint two "Two"\n    if |', 'unsure')).toBe('lesson one "One"\n  checkpoint two "Two"\n    if unsure: ');
+        expect(await taken('adaptation other of cupboard-orchestra\n  skip lesson listen-1 |', 'because')).toMatch(/ because: $/);
+    });
+
     test('of a line between others', async () => {
         expect(await labels('lesson one "One"\n  about: Something.\n  |\n  words loud\n')).toEqual(expect.arrayContaining(['objectives', 'materials']));
     });
@@ -89,10 +99,19 @@ describe('under materials', () => {
         expect(await labels(needs('place-card (ones, |'))).toEqual(['hundreds', 'ones', 'tens']);
     });
 
-    test('units, the material’s own first', async () => {
-        const offered = await labels(needs('place-card 1 |'));
-        expect(offered).toEqual(expect.arrayContaining(['set', 'sets', 'g', 'ml', 'in', 'per', 'in kit', 'not in kit']));
-        expect(await labels(needs('rice 100 |'))).toContain('g');
+    test('the words of a counted thing, the units of a measured one with its own first, then for whom', async () => {
+        const after = ['per', 'in kit', 'not in kit', 'optional'];
+        expect(await labels(needs('place-card 1 |'))).toEqual(['set', 'sets', ...after]);
+        expect(await labels(needs('hand-bell 1 |'))).toEqual(after);
+        expect(await labels(needs('sound-sheet 1 |'))).toEqual(['copies', 'copy', ...after]);
+        expect(await labels(needs('rice 100 |'))).toEqual(['g', 'kg', 'lb', 'oz', ...after]);
+        expect(await labels(needs('not-known-yet 100 |'))).toEqual(expect.arrayContaining(['g', 'ml', 'fl oz', 'in', ...after]));
+    });
+
+    test('a unit of two words is one offer', async () => {
+        expect(await labels('material tea "Tea"\n  consumable\n  measured in |')).toContain('fl oz');
+        expect(await labels('material tea "Tea"\n  consumable\n  measured in fl oz\n  pack of 3 |')).toEqual(['fl oz', 'cup', 'gallon', 'l', 'ml', 'pint', 'quart', 'costs']);
+        expect(await labels('material box "Box"\n  reusable\n  size 3 x 3 |')).toEqual(['cm', 'ft', 'in', 'm', 'mm', 'yd', 'x']);
     });
 
     test('for whom', async () => {
@@ -152,7 +171,8 @@ describe('in course files', () => {
     test('classes, courses, kits and days', async () => {
         expect(await labels('class other "Other"\n  teaches |', course)).toEqual(['cupboard-orchestra']);
         expect(await labels('class other "Other"\n  kits |', course)).toEqual(['sound-bag']);
-        expect((await labels('class other "Other"\n  meets mon, |', course)).sort()).toEqual(['fri', 'mon', 'sat', 'sun', 'thu', 'tue', 'wed']);
+        expect(await labels('class other "Other"\n  meets mon, |', course)).toEqual(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']);
+        expect(await labels('class other "Other"\n  present |', course)).toEqual(['under-threes']);
         expect(await labels('adaptation other of |', course)).toEqual(['cupboard-orchestra']);
     });
 

@@ -37,6 +37,16 @@ describe('rename', () => {
     });
 });
 
+test('in a closed file with a byte order mark, places are those of the text that an editor will open', async () => {
+    await client.writeOutside('mark.kit', '\uFEFFmaterial tin-cup "Tin cup"\n  reusable\n');
+    await client.writeOutside('use.lesson', 'lesson use-cup "Use the cup"\n  about: A {tin-cup}.\n');
+    await client.settled();
+    const { changes } = await rename('use.lesson', 'A {tin|-cup}', 'steel-cup');
+    expect(changes?.[client.uri('mark.kit')]).toEqual([{ newText: 'steel-cup', range: { start: { line: 0, character: 9 }, end: { line: 0, character: 16 } } }]);
+    await client.deleteOutside('mark.kit');
+    await client.deleteOutside('use.lesson');
+});
+
 describe('refused, in words', () => {
     test.each([
         ['capitals', 'Rubber-Band', 'Names are lower-case words with hyphens. For example: rubber-band'],

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
-import type { CautionFigures, StepFigures } from '../../planning/figures.js';
+import type { StepFigures } from '../../planning/figures.js';
+import type { CautionGroup } from '../caution-groups.js';
 import type { CautionPlaces } from '../caution-places.js';
 import { CautionLine } from '../pieces/caution.js';
 import { Lead, placed } from '../pieces/lead.js';
@@ -12,7 +13,7 @@ interface StepsProps {
     cautions: CautionPlaces['steps'];
     view: View;
     /** Cautions that belong to no single step stand first. */
-    first?: CautionFigures[];
+    first?: CautionGroup[];
 }
 
 /** These words speak about the step before them. */
@@ -22,7 +23,7 @@ export function Steps({ steps, cautions, view, first = [] }: StepsProps): JSX.El
     if (steps.length + first.length === 0) return null;
     return (
         <ul class="steps">
-            {first.map(caution => <CautionLine caution={caution} view={view} />)}
+            {first.map(group => <CautionLine group={group} view={view} />)}
             {steps.map((step, index) => <StepLine step={step} beside={cautions.get(step) ?? []} view={view} under={index > 0 && aside.has(step.word)} />)}
         </ul>
     );
@@ -30,7 +31,7 @@ export function Steps({ steps, cautions, view, first = [] }: StepsProps): JSX.El
 
 interface StepLineProps {
     step: StepFigures;
-    beside: CautionFigures[];
+    beside: CautionGroup[];
     view: View;
     under: boolean;
 }
@@ -43,7 +44,7 @@ function StepLine({ step, beside, view, under }: StepLineProps): JSX.Element {
                 <ProseText prose={step.prose} view={view} />
                 {step.under.length + beside.length > 0 && (
                     <ul class="steps">
-                        {beside.map(caution => <CautionLine caution={caution} view={view} />)}
+                        {beside.map(group => <CautionLine group={group} view={view} />)}
                         {step.under.map(inner => <StepLine step={inner} beside={[]} view={view} under={false} />)}
                     </ul>
                 )}

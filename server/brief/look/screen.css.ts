@@ -62,6 +62,7 @@ export const screenStyles = `
 .brief .caution .label { color: var(--ink); font-weight: 600; }
 .brief .prose > * + * { margin-block-start: .4rem; }
 .brief .prose ul, .brief .prose ol { padding-inline-start: 1.4rem; }
+.brief .added { display: flex; flex-wrap: wrap; column-gap: .35rem; }
 .brief code { font-family: ui-monospace, monospace; font-size: .95em; }
 
 .brief .bar { display: block; margin-block: .5rem; overflow: visible; }

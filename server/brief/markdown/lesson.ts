@@ -1,10 +1,11 @@
 /** One lesson as CommonMark. */
-import type { CautionFigures, LessonFigures, PartFigures, StepFigures } from '../../planning/figures.js';
+import type { LessonFigures, PartFigures, StepFigures } from '../../planning/figures.js';
+import type { CautionGroup } from '../caution-groups.js';
 import { placeCautions, type CautionPlaces } from '../caution-places.js';
 import { plainText, proseLines } from './text.js';
 import { trailItem } from './trail.js';
 import type { Outline } from './outline.js';
-import { lessonFacts, partFacts, practiceWords } from '../sentences.js';
+import { cautionAdvice, cautionThings, lessonFacts, partFacts, practiceWords } from '../sentences.js';
 import type { View } from '../view.js';
 import { objectiveLabels, stepLabels, words } from '../words.js';
 
@@ -70,10 +71,14 @@ function writeStep(out: Outline, depth: number, step: StepFigures, cautions: Cau
     for (const under of step.under) writeStep(out, depth + 1, under, cautions, view);
 }
 
-export function writeCaution(out: Outline, depth: number, caution: CautionFigures, view: View): void {
-    const thing = caution.thing === undefined ? '' : `${plainText(view.titleOf(caution.thing))}: `;
-    const more = caution.prose ? ['', ...proseLines(caution.prose, view.inSentence)] : [];
-    out.item(depth, [`${words.caution}: ${thing}${plainText(caution.text)}`, ...more]);
+export function writeCaution(out: Outline, depth: number, group: CautionGroup, view: View): void {
+    const things = cautionThings(group, view).map(thing => plainText(thing.title)).join(', ');
+    const more = group.added.flatMap(caution => {
+        const lines = caution.prose ? proseLines(caution.prose, view.inSentence) : [];
+        const of = group.cautions.length > 1 && caution.thing !== undefined ? plainText(view.titleOf(caution.thing)) : '';
+        return ['', ...(of ? labelled(of, lines) : lines)];
+    });
+    out.item(depth, [`${words.caution}: ${things && `${things}: `}${plainText(cautionAdvice(group))}`, ...more]);
 }
 
 function labelled(label: string, lines: string[]): string[] {

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { BuyFigures, WeekBrief } from '../../planning/figures.js';
-import { packs, sentence } from '../sentences.js';
+import { packs, whenToBuy } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { AmountLine } from './figure.js';
@@ -10,12 +10,12 @@ import { Section } from './section.js';
 export function Buy({ brief, view }: { brief: WeekBrief; view: View }): JSX.Element {
     return (
         <Section id="buy" title={words.buy}>
-            {brief.buy.length === 0 ? <p>{words.nothingToBuy}</p> : <BuyLines lines={brief.buy} view={view} />}
+            {brief.buy.length === 0 ? <p>{words.nothingToBuy}</p> : <BuyLines lines={brief.buy} brief={brief} view={view} />}
         </Section>
     );
 }
 
-export function BuyLines({ lines, view }: { lines: BuyFigures[]; view: View }): JSX.Element {
+export function BuyLines({ lines, brief, view }: { lines: BuyFigures[]; brief: WeekBrief; view: View }): JSX.Element {
     return (
         <ul class="things">
             {lines.map(line => (
@@ -23,7 +23,7 @@ export function BuyLines({ lines, view }: { lines: BuyFigures[]; view: View }): 
                     amount={line.missing} view={view} place={line.place} tick
                     head={<Title place={line.place} view={view} text={line.title} />}
                 >
-                    <p><bdi>{sentence(line.when)}</bdi></p>
+                    <p><bdi>{whenToBuy(line, brief)}</bdi></p>
                     {packs(line) && <p class="quiet"><bdi>{packs(line)}</bdi></p>}
                 </AmountLine>
             ))}

@@ -1,23 +1,35 @@
 import type { JSX } from 'preact';
-import type { CautionFigures } from '../../planning/figures.js';
+import { Fragment } from 'preact';
+import type { CautionGroup } from '../caution-groups.js';
+import { cautionAdvice, cautionThings } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { Lead, placed, Title } from './lead.js';
 import { ProseText } from './prose.js';
 
-/** One caution as a list item: the word itself, the thing, the usual advice and what the writer added. */
-export function CautionLine({ caution, view }: { caution: CautionFigures; view: View }): JSX.Element {
+/** One kind of caution as a list item: the word itself, the things, the usual advice and what writers added. */
+export function CautionLine({ group, view }: { group: CautionGroup; view: View }): JSX.Element {
+    const [first] = group.cautions;
+    const things = cautionThings(group, view);
     return (
-        <li class="caution" {...placed(caution.place, view)}>
-            <span class="label"><Lead place={caution.place} view={view}>{words.caution}</Lead></span>
+        <li class="caution" {...placed(first.place, view)}>
+            <span class="label"><Lead place={first.place} view={view}>{words.caution}</Lead></span>
             <div class="told">
-                <p>{caution.thing !== undefined && <><Title view={view} text={view.titleOf(caution.thing)} />: </>}<bdi>{caution.text}</bdi></p>
-                {caution.prose && <ProseText prose={caution.prose} view={view} />}
+                <p>
+                    {things.map(({ title, place }, index) => <Fragment>{index > 0 && ', '}<Title place={index > 0 ? place : undefined} view={view} text={title} /></Fragment>)}
+                    {things.length > 0 && ': '}<bdi>{cautionAdvice(group)}</bdi>
+                </p>
+                {group.added.map(caution => (
+                    <div class="added">
+                        {group.cautions.length > 1 && caution.thing !== undefined && <span class="quiet"><bdi>{view.titleOf(caution.thing)}</bdi>: </span>}
+                        {caution.prose && <ProseText prose={caution.prose} view={view} />}
+                    </div>
+                ))}
             </div>
         </li>
     );
 }
 
-export function Cautions({ cautions, view }: { cautions: CautionFigures[]; view: View }): JSX.Element | null {
-    return cautions.length ? <ul class="steps">{cautions.map(caution => <CautionLine caution={caution} view={view} />)}</ul> : null;
+export function Cautions({ groups, view }: { groups: CautionGroup[]; view: View }): JSX.Element | null {
+    return groups.length ? <ul class="steps">{groups.map(group => <CautionLine group={group} view={view} />)}</ul> : null;
 }

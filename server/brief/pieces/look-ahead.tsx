@@ -32,7 +32,7 @@ export function LookAhead({ brief, view }: { brief: WeekBrief; view: View }): JS
             {next.order.length > 0 && (
                 <>
                     <h3>{words.aheadOrder}</h3>
-                    <BuyLines lines={next.order} view={view} />
+                    <BuyLines lines={next.order} brief={brief} view={view} />
                 </>
             )}
         </Section>

@@ -37,13 +37,14 @@ function Inline({ piece, view, linked }: { piece: ProseInline; view: View; linke
         case 'link':
             return <a href={piece.href} rel="noreferrer"><Inlines inside={piece.inside} view={view} linked /></a>;
         case 'name':
-            return <Name name={piece.name} begins={piece.begins} view={view} linked={linked} />;
+            return <Name piece={piece} view={view} linked={linked} />;
     }
 }
 
 /** A name's title: in the preview it leads to its declaration, on a page to its line in this brief. */
-function Name({ name, begins, view, linked }: { name: string; begins?: boolean; view: View; linked: boolean }): JSX.Element {
-    const title = <bdi>{view.inSentence(name, { begins })}</bdi>;
+function Name({ piece, view, linked }: { piece: ProseInline & { kind: 'name' }; view: View; linked: boolean }): JSX.Element {
+    const { name } = piece;
+    const title = <bdi>{view.inSentence(name, piece)}</bdi>;
     const place = view.placeOf(name);
     const anchor = view.anchorOf(name);
     const fact = view.factOf(name);

@@ -13,6 +13,16 @@ lesson weigh-1
   activity two-bags 15 min
   blackboard wiped
 # ^^^^^^^^^^ unknown-statement: 'blackboard' begins no line
+`, `
+lesson weigh-1
+  wrods heavier, lighter
+# ^^^^^ unknown-statement: did you mean 'words'
+`, `
+class harbour
+  catch up 1 day every 8 lessons
+# ^^^^^^^^ unknown-statement: did you mean 'catch-up'
+  on-hand
+# ^^^^^^^ unknown-statement: did you mean 'on hand'
 `],
         silent: [`
 lesson weigh-1
@@ -157,6 +167,13 @@ lesson weigh-1
     {
         code: 'unknown-name',
         fires: [`
+course measuring
+adaptation shorter of measuring
+  skip activity weigh-2.long-walk
+#               ^^^^^^^ unknown-name: There is no lesson 'weigh-2'
+  split weigh-5 after two-bags
+#       ^^^^^^^ unknown-name: There is no lesson 'weigh-5'
+`, `
 --- things.kit
 material spring-scale
   reusable

@@ -249,6 +249,10 @@ material rice
 # ^^^^^^^^^^^^^^^^^^^^^^^ impossible-number: Neither number can be 0
 material lentil
   consumable
+print record-sheet
+#     ^^^^^^^^^^^^ unused-thing
+#     ^^^^^^^^^^^^ impossible-number: at least one page
+  pages 0
 game grocer
   players 0 to 4
 #         ^^^^^^ impossible-number: at least one player
@@ -480,6 +484,11 @@ lesson weigh-1
 #   ^^^^^^^^^^^ kit-flag-missing: say so with 'in kit'
     scarf 1 per pair
 #   ^^^^^ kit-flag-missing: say so with 'not in kit'
+`, `${kit.replace('1 per family', '1 per family\n  uses field-kit 1 in all')}
+lesson weigh-1
+  materials
+    scarf 1 per pair
+#   ^^^^^ kit-flag-missing: 'scarf' is not in 'field-kit': say so
 `],
         silent: [`${kit}
 print form

@@ -1,0 +1,33 @@
+/** Cautions of one kind told in one line, and in full only the first time: a warning that is read ten times is read no more. */
+import type { CautionFigures } from '../planning/figures.js';
+
+export interface CautionGroup {
+    /** All of one kind with the same usual advice, each thing once; never empty. */
+    cautions: [CautionFigures, ...CautionFigures[]];
+    /** The same advice stands further up in this lesson. */
+    again: boolean;
+    /** What writers added and has not been said yet. */
+    added: CautionFigures[];
+}
+
+/** Groups in the order of their first caution. `said` remembers what was told; a lesson begins with an empty one. */
+export function groupCautions(cautions: readonly CautionFigures[], said = new Set<string>()): CautionGroup[] {
+    const groups = new Map<string, CautionGroup>();
+    for (const caution of cautions) {
+        const advice = JSON.stringify([caution.kind, caution.text]);
+        const group = groups.get(advice);
+        const added = caution.prose && !said.has(own(caution)) ? [caution] : [];
+        if (!group) groups.set(advice, { cautions: [caution], again: said.has(advice), added });
+        else {
+            if (!group.cautions.some(c => c.thing === caution.thing)) group.cautions.push(caution);
+            group.added.push(...added);
+        }
+        said.add(own(caution));
+    }
+    for (const advice of groups.keys()) said.add(advice);
+    return [...groups.values()];
+}
+
+function own({ kind, thing, place }: CautionFigures): string {
+    return JSON.stringify([kind, thing, place.uri, place.range.start.line]);
+}

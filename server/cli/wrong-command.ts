@@ -1,0 +1,17 @@
+import type { CommanderError } from 'commander';
+
+/** What is wrong with a command and what to write instead, in one sentence or two. */
+export function wrongCommand({ code, message }: CommanderError): string {
+    const [, word = ''] = /'([^']*)'/.exec(message) ?? [];
+    const meant = /Did you mean ([\w-]+)\?/.exec(message)?.[1];
+    const orElse = meant === undefined ? '' : ` Did you mean ${meant}?`;
+    const sentences: Record<string, string> = {
+        'commander.missingArgument': 'Which programme? Give the path of its folder, as in: haversack check examples/year',
+        'commander.excessArguments': 'One path is enough: give the folder of one programme.',
+        'commander.missingMandatoryOptionValue': 'Which week? Say it with --week, as in: haversack brief examples/year --week 3',
+        'commander.optionMissingArgument': `Something is missing after ${word.split(' ')[0]}: ${word}.`,
+        'commander.unknownOption': `There is no option '${word}'.${orElse}`,
+        'commander.unknownCommand': `There is no command '${word}'.${orElse}`
+    };
+    return `${sentences[code] ?? message.replace(/^error: /, '')} ('haversack --help' lists what there is.)`;
+}
