@@ -13,9 +13,11 @@ import { HaversackScopeComputation, HaversackScopeProvider } from './linking/sco
 import { HaversackValueConverter } from './linking/values.js';
 import { SheetStore } from './sheet-store.js';
 
-/** Services that the language adds to Langium's. */
+/** Services that the language adds to Langium's, and those of which it has more to offer than Langium asks. */
 export interface HaversackAddedServices {
     sheets: SheetStore;
+    parser: { Lexer: LineLexer };
+    validation: { DocumentValidator: HaversackDocumentValidator };
 }
 
 export type HaversackServices = LangiumCoreServices & HaversackAddedServices;

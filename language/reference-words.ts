@@ -67,7 +67,8 @@ ${firstExample.trimEnd()}
 - **Text** after a word with a colon, such as \`do:\`, needs no quotation marks. It runs to the end of the line and goes on over
   the lines below that stand further in than its word. *Emphasis* and links are written as in CommonMark.
 - **Names in braces** inside text, such as \`{pan-balance}\`, are checked, and change along when the thing is renamed. A name may be that of a
-  material, print, book, game, lesson, objective or a word that a lesson teaches. A plain brace is written \`\\{\`.
+  material, print, book, game, lesson, objective or a word that a lesson teaches. A plain brace is written \`\\{\`. In the brief
+  the name's title stands there as it reads in a sentence: \`the {pan-balance}\` is "the pan balance", \`two {pan-balance}s\` is "two pan balances".
 - **Remarks** for yourself begin with \`#\`, on a line of their own or at the end of a line. Inside text \`#\` is text: there a remark stands on its
   own line.
 - **Amounts** are whole numbers, decimals with a point, or fractions: \`20\`, \`0.5 kg\`, \`1 1/2 cups\`. Dates are year-month-day: \`2026-09-07\`.

@@ -1,7 +1,6 @@
 import { EmptyFileSystem, URI } from 'langium';
 import { allCodes } from './checks/all-checks.js';
 import type { Explained } from './checks/check.js';
-import type { HaversackDocumentValidator } from './checks/document-validator.js';
 import { cautionKinds, deferral } from './facts/cautions.js';
 import { statements, statementsIn, type Statement } from './facts/statements.js';
 import { units } from './facts/units.js';
@@ -82,7 +81,7 @@ async function fixTitles(): Promise<Map<string, string[]>> {
         const document = shared.workspace.LangiumDocumentFactory.fromString(wrong, URI.parse('file:///example.course'));
         shared.workspace.LangiumDocuments.addDocument(document);
         await shared.workspace.DocumentBuilder.build([document], { validation: true });
-        const problems = (haversack.validation.DocumentValidator as HaversackDocumentValidator).lastProblems(document);
+        const problems = haversack.validation.DocumentValidator.lastProblems(document);
         const own = problems.filter(problem => problem.code === name).flatMap(({ fixes }) => fixes ?? []);
         titles.set(name, [...new Set(own.map(({ title }) => title))]);
     }

@@ -6,11 +6,13 @@ import { IdleChecks } from './workspace/idle-checks.js';
 import { createServerServices } from './workspace/services.js';
 
 /** Wires the language's services to a connection. The entries differ only in their connection and file system. */
-export function startServer(connection: Connection, fileSystemProvider: () => FileSystemProvider): void {
-    const { shared, haversack } = createServerServices({ connection, fileSystemProvider });
+export function startServer(connection: Connection, fileSystemProvider: () => FileSystemProvider): ReturnType<typeof createServerServices> {
+    const services = createServerServices({ connection, fileSystemProvider });
+    const { shared, haversack } = services;
     // Every file is checked once at the start, or the first keystroke would pay for all of them.
     shared.workspace.WorkspaceManager.initialBuildOptions = { validation: true };
     addBriefRequests(connection, shared, haversack);
     new IdleChecks(shared, haversack);
     startLanguageServer(shared);
+    return services;
 }

@@ -4,7 +4,7 @@ import { changeTo, removeLinesOf } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
 export const adaptationMisses: Check = {
-    code: 'adaptation-misses', severity: 'warning', reach: 'programme', title: 'A change to what is not there',
+    code: 'adaptation-misses', severity: 'warning', title: 'A change to what is not there',
     explains: 'An adaptation changes a lesson that its course does not teach, or it is made for a class that is taught another course. Such a change does nothing. Name a lesson of the course, name the right course, or remove the line.',
     wrong: 'course measuring\n  unit weighing\n    weigh-1\n\nlesson weigh-1\nlesson weigh-4\n\ncourse other\n  unit more\n    weigh-4\n\nadaptation shorter of measuring\n  skip lesson weigh-4',
     right: 'course measuring\n  unit weighing\n    weigh-1\n    weigh-4\n\nlesson weigh-1\nlesson weigh-4\n\nadaptation shorter of measuring\n  skip lesson weigh-4',

@@ -1,5 +1,4 @@
-import type { TextEdit } from 'vscode-languageserver-types';
-import type { Position } from 'vscode-languageserver-types';
+import type { Position, TextEdit } from 'vscode-languageserver-types';
 import type { Edit } from './check.js';
 
 /** Edits of one file as text edits of the document as it stands: line breaks and indentation are those of the document. */

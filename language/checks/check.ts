@@ -55,8 +55,6 @@ export interface Explained {
 
 /** A rule of the language beyond grammar and names. Pure: sheets in, findings out, in one file at a time. */
 export interface Check extends Explained {
-    /** 'file' when only this file and the names in it decide; 'programme' when any other file may. */
-    reach: 'file' | 'programme';
     /** True where it tells of something that is still missing: only a hint in a lesson marked `draft`. */
     missing?: boolean;
     find(file: FileSheet, view: ProgrammeView): Iterable<Finding>;

@@ -3,7 +3,7 @@ import type { Check } from './check.js';
 import { changeTo } from './fixes.js';
 
 export const noSuchDate: Check = {
-    code: 'no-such-date', severity: 'error', reach: 'file', title: 'A date that does not exist',
+    code: 'no-such-date', severity: 'error', title: 'A date that does not exist',
     explains: 'Dates are written as year, month and day, such as 2026-09-07, and this one is in no calendar: the month has fewer days, or there is no such month. Nothing can be planned from it.',
     wrong: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-31\n  meets mon',
     right: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-30\n  meets mon',
@@ -16,7 +16,7 @@ export const noSuchDate: Check = {
     }
 };
 
-export function datesIn(file: FileSheet): WrittenDate[] {
+function datesIn(file: FileSheet): WrittenDate[] {
     return file.classes.flatMap(({ starts, off, onOrder, log }) => [
         ...(starts ? [starts] : []), ...off.flatMap(({ from, to }) => (to ? [from, to] : [from])),
         ...onOrder.flatMap(({ arriving }) => (arriving ? [arriving] : [])), ...log.map(({ on }) => on)

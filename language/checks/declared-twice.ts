@@ -14,7 +14,7 @@ interface Repeat {
 }
 
 export const declaredTwice: Check = {
-    code: 'declared-twice', severity: 'error', reach: 'programme', title: 'A name declared twice',
+    code: 'declared-twice', severity: 'error', title: 'A name declared twice',
     explains: 'Two things of one kind have the same name, so nobody can tell which is meant; the first one counts everywhere. Give one of them another name, or remove it. A material and a game may share a name: only names of one kind must differ. The parts of one lesson, of one material and the units of one course must differ too.',
     wrong: 'material gram-cube\n  reusable\n\nmaterial gram-cube "Small cubes"\n  reusable',
     right: 'material gram-cube\n  reusable\n\nmaterial small-cube "Small cubes"\n  reusable',

@@ -2,7 +2,7 @@ import type { Check } from './check.js';
 import { replace } from './fixes.js';
 
 export const wrongEdition: Check = {
-    code: 'wrong-edition', severity: 'warning', reach: 'programme', title: 'An edition that is not on the shelf',
+    code: 'wrong-edition', severity: 'warning', title: 'An edition that is not on the shelf',
     explains: 'A game names its rules by an edition of a book, and the book in the inventory is another edition: chapters and numbers may differ. Look the game up in the book you have, and name that edition.',
     wrong: 'book table-games edition 3\n\ngame grocer\n  found in table-games edition 2, number 12\n\nlesson weigh-1\n  game grocer 10 min',
     right: 'book table-games edition 3\n\ngame grocer\n  found in table-games edition 3, number 12\n\nlesson weigh-1\n  game grocer 10 min',

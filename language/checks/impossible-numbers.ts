@@ -6,7 +6,7 @@ import { replace } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
 export const impossibleNumber: Check = {
-    code: 'impossible-number', severity: 'error', reach: 'file', title: 'A number that cannot be',
+    code: 'impossible-number', severity: 'error', title: 'A number that cannot be',
     explains: 'Some numbers cannot be zero, because nothing can be worked out from them: the amount of a need, the size of a pack, the learners of a class, the length of a session. Others have to be whole, such as a number of children, and a loss of 100% or more would leave nothing. Write the number that is meant; for a thing that is not needed, remove the line.',
     wrong: 'material gram-cube\n  reusable\n  pack of 0 costs 14.50 USD', right: 'material gram-cube\n  reusable\n  pack of 100 costs 14.50 USD',
     *find(file, view) {

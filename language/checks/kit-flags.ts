@@ -6,7 +6,7 @@ import type { ProgrammeView } from './programme-view.js';
 const inventory = 'material pan-balance\n  reusable\n\nmaterial scarf\n  reusable\n\nkit field-kit\n  holds\n    pan-balance 1\n\ncourse measuring\n  uses field-kit 1 per family\n  unit weighing\n    weigh-1\n\n';
 
 export const kitFlagWrong: Check = {
-    code: 'kit-flag-wrong', severity: 'warning', reach: 'programme', title: 'An in-kit flag that the kits contradict',
+    code: 'kit-flag-wrong', severity: 'warning', title: 'An in-kit flag that the kits contradict',
     explains: 'The line says `in kit` or `not in kit`, and the kits that the course uses say otherwise. Families pack by these words. Correct the flag, or put the thing into the kit.',
     wrong: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair in kit\n    scarf 1 per pair in kit`,
     right: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair in kit\n    scarf 1 per pair not in kit`,
@@ -27,7 +27,7 @@ export const kitFlagWrong: Check = {
 };
 
 export const kitFlagMissing: Check = {
-    code: 'kit-flag-missing', severity: 'information', reach: 'programme', missing: true, title: 'A need that does not say whether it is in the kit',
+    code: 'kit-flag-missing', severity: 'information', missing: true, title: 'A need that does not say whether it is in the kit',
     explains: 'The kits of the course decide whether this material is in them, but the line does not say so. With `in kit` or `not in kit` at the end of the line an adult sees at a glance what still has to be found. Prints and books need no such word.',
     wrong: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n    scarf 1 per pair not in kit`,
     right: `${inventory}lesson weigh-1\n  materials\n    pan-balance 1 per pair in kit\n    scarf 1 per pair not in kit`,

@@ -1,12 +1,12 @@
 import { cautionKind, cautionKinds } from '../facts/cautions.js';
-import { nearest } from '../lexer/mend-line.js';
+import { nearest } from '../lexer/nearest.js';
 import type { Caution, FileSheet } from '../sheets/sheet.js';
 import type { Check } from './check.js';
 import { changeTo } from './fixes.js';
 import { underThrees } from './rooms.js';
 
 export const unknownCaution: Check = {
-    code: 'unknown-caution', severity: 'warning', reach: 'file', title: 'A kind of caution that is not known',
+    code: 'unknown-caution', severity: 'warning', title: 'A kind of caution that is not known',
     explains: `The language knows these kinds: ${cautionKinds.map(({ kind }) => kind).join(', ')}. For each of them the brief shows the usual caution. For anything else write a \`note:\`.`,
     wrong: 'material gram-cube\n  reusable\n  caution small-part', right: 'material gram-cube\n  reusable\n  caution small-parts',
     *find(file) {
@@ -22,7 +22,7 @@ export const unknownCaution: Check = {
 };
 
 export const unknownPresent: Check = {
-    code: 'unknown-present', severity: 'warning', reach: 'file', title: 'Somebody in the room who changes nothing',
+    code: 'unknown-present', severity: 'warning', title: 'Somebody in the room who changes nothing',
     explains: 'After `present` stands who else is in the room. Only `under-threes` changes anything: things that are a danger to children under three are then told of. Another word is read and has no effect; write it in a note.',
     wrong: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon\n  present under-three',
     right: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon\n  present under-threes',

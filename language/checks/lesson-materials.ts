@@ -10,7 +10,7 @@ import { allSteps } from './walk-lessons.js';
 const materials = 'material pan-balance\n  reusable\n\nmaterial scarf\n  reusable\n\n';
 
 export const notInMaterials: Check = {
-    code: 'not-in-materials', severity: 'warning', reach: 'programme', missing: true, title: 'A thing in the text that is missing from the materials',
+    code: 'not-in-materials', severity: 'warning', missing: true, title: 'A thing in the text that is missing from the materials',
     explains: 'A step names a thing in braces, but neither the materials of the lesson nor a game that it plays bring it, so it will not be on the table. Add it to the materials with its amount. A thing that stays on the shelf can be listed after `not needed` instead. Stand-ins of what is listed count as being there.',
     wrong: `${materials}lesson weigh-1\n  materials\n    scarf 1 per pair\n  activity lift 10 min\n    do: Put the {scarf} on the {pan-balance}.`,
     right: `${materials}lesson weigh-1\n  materials\n    scarf 1 per pair\n    pan-balance 1 per pair\n  activity lift 10 min\n    do: Put the {scarf} on the {pan-balance}.`,
@@ -75,7 +75,7 @@ function usualAmount(thing: ThingSheet, view: ProgrammeView): string {
 }
 
 export const unusedNeed: Check = {
-    code: 'unused-need', severity: 'information', reach: 'programme', missing: true, title: 'A thing in the materials that no step uses',
+    code: 'unused-need', severity: 'information', missing: true, title: 'A thing in the materials that no step uses',
     explains: 'The lesson lists this thing, but none of its steps names it and no game of the lesson needs it, so families would bring it for nothing. Name it in a step, best in braces so that it is checked, or remove the line.',
     wrong: `${materials}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n    scarf 1 per pair\n  activity lift 10 min\n    do: Use the {pan-balance}.`,
     right: `${materials}lesson weigh-1\n  materials\n    pan-balance 1 per pair\n    scarf 1 per pair\n  activity lift 10 min\n    do: Lay the {scarf} in the {pan-balance}.`,

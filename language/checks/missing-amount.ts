@@ -5,7 +5,7 @@ import { insertAfter } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
 export const missingAmount: Check = {
-    code: 'missing-amount', severity: 'warning', reach: 'programme', missing: true, title: 'A need without an amount',
+    code: 'missing-amount', severity: 'warning', missing: true, title: 'A need without an amount',
     explains: 'The line names a thing but not how many or how much of it, so it cannot be counted into any list. Write the amount and for whom: `1 per learner`, `20 per pair`, `150 g per group`, `1 per class`. In a kit, on hand and on order the amount alone is enough.',
     wrong: 'material pan-balance\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance per pair',
     right: 'material pan-balance\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance 1 per pair',

@@ -5,7 +5,7 @@ import type { ProgrammeView } from './programme-view.js';
 import { allSteps } from './walk-lessons.js';
 
 export const missingUse: Check = {
-    code: 'missing-use', severity: 'warning', reach: 'file', title: 'A material that is neither reusable nor consumable',
+    code: 'missing-use', severity: 'warning', title: 'A material that is neither reusable nor consumable',
     explains: 'Of a reusable thing a class needs as many as it ever uses at once; of a consumable one the amounts of all lessons add up. Without the word the amount to have ready cannot be told. Write `reusable` or `consumable` under the material.',
     wrong: 'material gram-cube\n  size 10 x 10 x 10 mm', right: 'material gram-cube\n  reusable\n  size 10 x 10 x 10 mm',
     *find(file, view) {
@@ -24,7 +24,7 @@ export const missingUse: Check = {
 };
 
 export const emptyText: Check = {
-    code: 'empty-text', severity: 'warning', reach: 'file', missing: true, title: 'A word with no text after it',
+    code: 'empty-text', severity: 'warning', missing: true, title: 'A word with no text after it',
     explains: 'After words such as `do:` and `ask:` stands what is to be done or asked. Here nothing stands. Write the text on the same line or on deeper lines below, or remove the word.',
     wrong: 'lesson weigh-1\n  activity lift 10 min\n    do:', right: 'lesson weigh-1\n  activity lift 10 min\n    do: Lift one bag, then the other.',
     *find(file, view) {
@@ -42,7 +42,7 @@ function* stepsIn(file: FileSheet, view: ProgrammeView): Iterable<Step> {
 }
 
 export const classNotReady: Check = {
-    code: 'class-not-ready', severity: 'information', reach: 'programme', missing: true, title: 'A class without what a plan needs',
+    code: 'class-not-ready', severity: 'information', missing: true, title: 'A class without what a plan needs',
     explains: 'A week can be planned when the class says what it is taught (`teaches`), how many children it has (`learners`), when it begins (`starts`) and on which days it meets (`meets`). Until then something is assumed in its place, and the brief says what.',
     wrong: 'course measuring\n\nclass harbour\n  learners 7\n  starts 2026-09-07\n  meets mon, thu', right: 'course measuring\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon, thu',
     *find(file, view) {

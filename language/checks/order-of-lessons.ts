@@ -3,7 +3,7 @@ import type { Check } from './check.js';
 import { removeFromList, teachBefore } from './fixes.js';
 
 export const followsLater: Check = {
-    code: 'follows-later', severity: 'warning', reach: 'programme', title: 'A prerequisite that is taught later',
+    code: 'follows-later', severity: 'warning', title: 'A prerequisite that is taught later',
     explains: 'The lesson says that it follows another one, but the course teaches that other lesson later. Change the order of the course, or take the name out of `follows` if it is not needed first.',
     wrong: 'course measuring\n  unit weighing\n    weigh-2\n    weigh-1\n\nlesson weigh-1\n\nlesson weigh-2\n  follows weigh-1',
     right: 'course measuring\n  unit weighing\n    weigh-1\n    weigh-2\n\nlesson weigh-1\n\nlesson weigh-2\n  follows weigh-1',
@@ -30,7 +30,7 @@ export const followsLater: Check = {
 };
 
 export const circle: Check = {
-    code: 'circle', severity: 'error', reach: 'programme', title: 'Lessons or objectives that wait for each other',
+    code: 'circle', severity: 'error', title: 'Lessons or objectives that wait for each other',
     explains: 'Each of these lessons follows another of them, or each of these objectives builds on another, so none can be the first. One of the names is there by mistake: remove it.',
     wrong: 'lesson weigh-1\n  follows weigh-2\n\nlesson weigh-2\n  follows weigh-1', right: 'lesson weigh-1\n\nlesson weigh-2\n  follows weigh-1',
     *find(file, view) {

@@ -6,7 +6,7 @@ import type { ProgrammeView, Taught } from './programme-view.js';
 const course = 'objective compare-mass\n\ncourse measuring\n  unit weighing\n    weigh-1\n    weigh-2\n\n';
 
 export const practisedTooEarly: Check = {
-    code: 'practised-too-early', severity: 'warning', reach: 'programme', title: 'An objective practised or checked before it is introduced',
+    code: 'practised-too-early', severity: 'warning', title: 'An objective practised or checked before it is introduced',
     explains: 'A lesson practises or checks an objective, and the course introduces it only in a later lesson or not at all. Children would be asked for what nobody has shown them. Introduce the objective in this lesson or an earlier one, or change the order.',
     wrong: `${course}lesson weigh-1\n  objectives\n    practices compare-mass\n\nlesson weigh-2\n  objectives\n    introduces compare-mass\n    checks compare-mass`,
     right: `${course}lesson weigh-1\n  objectives\n    introduces compare-mass\n\nlesson weigh-2\n  objectives\n    practices compare-mass\n    checks compare-mass`,
@@ -37,7 +37,7 @@ export const practisedTooEarly: Check = {
 };
 
 export const neverChecked: Check = {
-    code: 'never-checked', severity: 'information', reach: 'programme', missing: true, title: 'An objective introduced and never checked',
+    code: 'never-checked', severity: 'information', missing: true, title: 'An objective introduced and never checked',
     explains: 'The course introduces this objective, but no later lesson checks it, so nobody finds out whether the children have got it. Write `checks` and its name under the objectives of a lesson whose checkpoint asks for it.',
     wrong: `${course}lesson weigh-1\n  objectives\n    introduces compare-mass\n\nlesson weigh-2\n  objectives\n    practices compare-mass`,
     right: `${course}lesson weigh-1\n  objectives\n    introduces compare-mass\n\nlesson weigh-2\n  objectives\n    checks compare-mass`,
@@ -56,7 +56,7 @@ export const neverChecked: Check = {
 };
 
 export const buildsOnLater: Check = {
-    code: 'builds-on-later', severity: 'warning', reach: 'programme', title: 'An objective that builds on one taught later',
+    code: 'builds-on-later', severity: 'warning', title: 'An objective that builds on one taught later',
     explains: 'The objective builds on another one, but the course introduces that other one in a later lesson. Change the order of the course, or take the name out of `builds on` if it is not needed first.',
     wrong: 'objective compare-length\n\nobjective measure-length\n  builds on compare-length\n\ncourse measuring\n  unit lengths\n    long-1\n    long-2\n\nlesson long-1\n  objectives\n    introduces measure-length\n    checks measure-length\n\nlesson long-2\n  objectives\n    introduces compare-length\n    checks compare-length',
     right: 'objective compare-length\n\nobjective measure-length\n  builds on compare-length\n\ncourse measuring\n  unit lengths\n    long-2\n    long-1\n\nlesson long-1\n  objectives\n    introduces measure-length\n    checks measure-length\n\nlesson long-2\n  objectives\n    introduces compare-length\n    checks compare-length',

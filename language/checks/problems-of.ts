@@ -3,7 +3,7 @@ import type { ReadingReport } from '../lexer/line-lexer.js';
 import type { ReadingProblem } from '../lexer/problems.js';
 import type { FileSheet, Range } from '../sheets/sheet.js';
 import { allChecks } from './all-checks.js';
-import type { Check, Problem, Severity } from './check.js';
+import type { Problem, Severity } from './check.js';
 import type { ProgrammeView } from './programme-view.js';
 import { parserCode } from './reading.js';
 import { unknownNames } from './unknown-name.js';
@@ -27,13 +27,14 @@ export function textProblems(document: LangiumDocument, services: LangiumCoreSer
 
 /**
  * What the checks say about one file. A line that is wrong in itself has had its message: what else could be said of it
- * waits until it is mended. `reach` limits them to those that other files can change. */
-export function checkProblems(file: FileSheet, view: ProgrammeView, severities: Severities = {}, reach?: Check['reach']): Problem[] {
+ * waits until it is mended.
+ */
+export function checkProblems(file: FileSheet, view: ProgrammeView, severities: Severities = {}): Problem[] {
     const drafts = file.lessons.filter(lesson => lesson.draft).map(lesson => lesson.whole);
     const broken = new Set(file.brokenLines);
     const problems: Problem[] = [];
     for (const check of allChecks) {
-        if (severities[check.code] === 'off' || (reach && check.reach !== reach)) continue;
+        if (severities[check.code] === 'off') continue;
         for (const finding of check.find(file, view)) {
             if (broken.has(finding.at.start.line)) continue;
             const hint = check.missing === true && drafts.some(whole => whole.start.line <= finding.at.start.line && finding.at.start.line <= whole.end.line);

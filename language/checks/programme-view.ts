@@ -1,6 +1,6 @@
 import type { Programme } from '../sheets/programme.js';
 import type { CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } from '../sheets/sheet.js';
-import { nearest } from '../lexer/mend-line.js';
+import { nearest } from '../lexer/nearest.js';
 import { circlesOf } from './circles.js';
 import { courseFacts, type CourseFacts } from './course-facts.js';
 import { firstMentions, lessonFacts, LessonReadings, type LessonFacts } from './lesson-facts.js';

@@ -16,7 +16,7 @@ const seriousBelow: Readonly<Record<string, number>> = { 'small-parts': 3, 'smal
 const inventory = 'material gram-cube\n  reusable\n  caution small-parts\n\ncourse measuring\n  unit weighing\n    weigh-1\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon\n  present under-threes\n\n';
 
 export const seriousCaution: Check = {
-    code: 'serious-caution', severity: 'warning', reach: 'programme', title: 'A caution that the ages in the room make serious',
+    code: 'serious-caution', severity: 'warning', title: 'A caution that the ages in the room make serious',
     explains: 'Lessons of the course use things with a caution that matters for children as young as those of this class: choking, magnets, button cells. Keep these things out of reach of the youngest, or use something else; and say in the lesson how you do it: a `caution` of that kind with a text, in the lesson or one of its parts, settles it. These are reminders, not a safety assessment: local rules, product labels and qualified advice come first.',
     wrong: `${inventory}lesson weigh-1\n  materials\n    gram-cube 20 per pair\n  activity build 10 min\n    do: Build with {gram-cube}.`,
     right: `${inventory}lesson weigh-1\n  materials\n    gram-cube 20 per pair\n  caution small-parts: The {gram-cube} stays on the high table, away from the little ones.\n  activity build 10 min\n    do: Build with {gram-cube}.`,
@@ -39,7 +39,7 @@ export const seriousCaution: Check = {
 };
 
 export const undeclaredSmallPart: Check = {
-    code: 'undeclared-small-part', severity: 'warning', reach: 'programme', title: 'A small thing without a caution',
+    code: 'undeclared-small-part', severity: 'warning', title: 'A small thing without a caution',
     explains: 'By its declared size this thing may fit the small-parts cylinder (16 CFR 1501, about 32 mm wide), and a class that uses it has children under three in the room. Write `caution small-parts` under it, so that the lessons and briefs say so. Whether it really fits a gauge decides; local rules, product labels and qualified advice come first.',
     wrong: `${inventory.replace('  caution small-parts', '  size 10 x 10 x 10 mm')}lesson weigh-1\n  materials\n    gram-cube 20 per pair\n  caution small-parts: On the high table only.\n  activity build 10 min\n    do: Build with {gram-cube}.`,
     right: `${inventory.replace('  caution small-parts', '  size 10 x 10 x 10 mm\n  caution small-parts')}lesson weigh-1\n  materials\n    gram-cube 20 per pair\n  caution small-parts: On the high table only.\n  activity build 10 min\n    do: Build with {gram-cube}.`,
@@ -63,7 +63,7 @@ export const undeclaredSmallPart: Check = {
 };
 
 export const tooYoung: Check = {
-    code: 'too-young', severity: 'warning', reach: 'programme', title: 'A material that is not for children as young as the class',
+    code: 'too-young', severity: 'warning', title: 'A material that is not for children as young as the class',
     explains: 'The material says from which age it is suitable, and the class has younger learners. Use something else for them, as an adaptation can say with `swap`, or correct the ages.',
     wrong: 'material hot-glue\n  reusable\n  ages 8 and up\n\nmaterial paste\n  reusable\n\ncourse making\n  unit boxes\n    box-1\n\nclass harbour\n  teaches making\n  learners 7\n  ages 6 to 9\n  starts 2026-09-07\n  meets mon\n\nlesson box-1\n  materials\n    hot-glue 1 per class\n    paste 1 per pair\n  activity build 10 min\n    do: Fix the lid with {hot-glue} or {paste}.',
     right: 'material hot-glue\n  reusable\n  ages 8 and up\n\nmaterial paste\n  reusable\n\ncourse making\n  unit boxes\n    box-1\n\nclass harbour\n  teaches making\n  learners 7\n  ages 8 to 9\n  starts 2026-09-07\n  meets mon\n\nlesson box-1\n  materials\n    hot-glue 1 per class\n    paste 1 per pair\n  activity build 10 min\n    do: Fix the lid with {hot-glue} or {paste}.',

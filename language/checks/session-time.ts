@@ -6,7 +6,7 @@ import type { ProgrammeView } from './programme-view.js';
 const course = 'course measuring\n  unit weighing\n    weigh-1\n\nclass harbour\n  teaches measuring\n  learners 6\n  starts 2026-09-07\n  meets mon\n  session 30 min\n\n';
 
 export const activityWithoutTime: Check = {
-    code: 'activity-without-time', severity: 'warning', reach: 'programme', missing: true, title: 'An activity without a time',
+    code: 'activity-without-time', severity: 'warning', missing: true, title: 'An activity without a time',
     explains: 'A class that is taught this lesson has sessions of a certain length, and whether the lesson fits can only be told when its parts say how long they take. Write the time at the end of the line: `activity two-bags 15 min`. Practice may go without one.',
     wrong: `${course}lesson weigh-1\n  activity two-bags\n    do: Lift one bag, then the other.`,
     right: `${course}lesson weigh-1\n  activity two-bags 15 min\n    do: Lift one bag, then the other.`,
@@ -28,7 +28,7 @@ export const activityWithoutTime: Check = {
 };
 
 export const lessonTooLong: Check = {
-    code: 'lesson-too-long', severity: 'warning', reach: 'programme', title: 'A lesson longer than its session',
+    code: 'lesson-too-long', severity: 'warning', title: 'A lesson longer than its session',
     explains: 'The parts of the lesson together take longer than the class meets. Shorten a part, or let an adaptation for the class split the lesson over two sessions or skip a part; what adaptations change is counted.',
     wrong: `${course}lesson weigh-1\n  activity two-bags 20 min\n    do: Lift one bag, then the other.\n  activity three-bags 20 min\n    do: Put three bags in order.`,
     right: `${course}lesson weigh-1\n  activity two-bags 15 min\n    do: Lift one bag, then the other.\n  activity three-bags 15 min\n    do: Put three bags in order.`,

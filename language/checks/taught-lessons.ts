@@ -4,7 +4,7 @@ import { removeLinesOf } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
 export const lessonNotTaught: Check = {
-    code: 'lesson-not-taught', severity: 'information', reach: 'programme', missing: true, title: 'A lesson in no course',
+    code: 'lesson-not-taught', severity: 'information', missing: true, title: 'A lesson in no course',
     explains: 'No course names this lesson, so it is never scheduled and its materials are never bought. Add its name to a unit of a course, at the place where it is taught.',
     wrong: 'course measuring\n  unit weighing\n    weigh-1\n\nlesson weigh-1\n\nlesson weigh-2',
     right: 'course measuring\n  unit weighing\n    weigh-1\n    weigh-2\n\nlesson weigh-1\n\nlesson weigh-2',
@@ -47,7 +47,7 @@ function addToCourse(lesson: LessonSheet, view: ProgrammeView): Fix[] {
 }
 
 export const taughtTwice: Check = {
-    code: 'taught-twice', severity: 'warning', reach: 'file', title: 'A lesson twice in one course',
+    code: 'taught-twice', severity: 'warning', title: 'A lesson twice in one course',
     explains: 'The course names this lesson a second time, so it would be taught, and its materials used, twice. To come back to a lesson later, let its checkpoint say `if unsure: go on and revisit in 3 lessons`, or write a lesson of its own. Otherwise remove one of the two lines.',
     wrong: 'course measuring\n  unit weighing\n    weigh-1\n    weigh-1\n\nlesson weigh-1', right: 'course measuring\n  unit weighing\n    weigh-1\n\nlesson weigh-1',
     *find(file, view) {

@@ -4,7 +4,7 @@ import { isDate } from './dates.js';
 import { replace } from './fixes.js';
 
 export const turnedRound: Check = {
-    code: 'turned-round', severity: 'error', reach: 'file', title: 'A range that is turned round',
+    code: 'turned-round', severity: 'error', title: 'A range that is turned round',
     explains: 'The first end of the range is greater than the second, such as `ages 8 to 6` or days off that end before they begin. Swap the two ends.',
     wrong: 'course measuring\n  ages 8 to 6', right: 'course measuring\n  ages 6 to 8',
     *find(file) {

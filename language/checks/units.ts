@@ -1,5 +1,5 @@
 import { unitNamed, units } from '../facts/units.js';
-import { nearest } from '../lexer/mend-line.js';
+import { nearest } from '../lexer/nearest.js';
 import type { MaterialSheet, ThingSheet } from '../sheets/sheet.js';
 import { amountsIn, measureNamed, type AmountOf, type Measure } from './amounts-in.js';
 import { sizeOf } from './exact-numbers.js';
@@ -11,7 +11,7 @@ const wordsOfUnits = units.flatMap(({ symbol, plural, spellings }) => [symbol, p
 const lengths = units.filter(({ dimension }) => dimension === 'length');
 
 export const unknownUnit: Check = {
-    code: 'unknown-unit', severity: 'error', reach: 'programme', title: 'A unit that is not known',
+    code: 'unknown-unit', severity: 'error', title: 'A unit that is not known',
     explains: 'This is neither a unit of the language nor the word that the material is counted in. The units are g, kg, oz, lb, ml, l, fl oz, cup, pint, quart, gallon, mm, cm, m, in, ft, yd and sheet. A thing that is simply counted needs no unit: write `20 per pair`. A word of its own is declared with the material, as in `counted in set / sets`.',
     wrong: 'material dried-bean\n  consumable\n  measured in gr', right: 'material dried-bean\n  consumable\n  measured in g',
     *find(file, view) {
@@ -47,7 +47,7 @@ export const unknownUnit: Check = {
 };
 
 export const wrongUnit: Check = {
-    code: 'wrong-unit', severity: 'error', reach: 'programme', title: 'A unit that cannot be converted to the material’s',
+    code: 'wrong-unit', severity: 'error', title: 'A unit that cannot be converted to the material’s',
     explains: 'The amount is given in one kind of measure and the material in another: a mass cannot be turned into a volume, nor pieces into grams. Within one kind any unit will do, such as kg where the material is measured in g. Give the amount in the measure of the material, or change how the material is measured.',
     wrong: 'material dried-bean\n  consumable\n  measured in g\n\nlesson weigh-1\n  materials\n    dried-bean 1 cup per pair',
     right: 'material dried-bean\n  consumable\n  measured in g\n\nlesson weigh-1\n  materials\n    dried-bean 0.2 kg per pair',
@@ -61,7 +61,7 @@ export const wrongUnit: Check = {
 };
 
 export const missingUnit: Check = {
-    code: 'missing-unit', severity: 'warning', reach: 'programme', missing: true, title: 'An amount of a measured material without a unit',
+    code: 'missing-unit', severity: 'warning', missing: true, title: 'An amount of a measured material without a unit',
     explains: 'The material is measured, so a bare number leaves open what is meant. It is taken as the unit of the material; write the unit to make it certain.',
     wrong: 'material dried-bean\n  consumable\n  measured in g\n\nlesson weigh-1\n  materials\n    dried-bean 150 per pair',
     right: 'material dried-bean\n  consumable\n  measured in g\n\nlesson weigh-1\n  materials\n    dried-bean 150 g per pair',

@@ -1,6 +1,6 @@
 import { AstUtils, type LangiumDocument, type Reference, type ReferenceInfo, type Scope, type ScopeProvider } from 'langium';
 import * as ast from '../generated/ast.js';
-import { nearest } from '../lexer/mend-line.js';
+import { nearest } from '../lexer/nearest.js';
 import { mention } from '../sheets/ast-ranges.js';
 import type { Programme } from '../sheets/programme.js';
 import type { Range } from '../sheets/sheet.js';

@@ -3,7 +3,7 @@ import type { Check, Finding } from './check.js';
 import { removeLinesOf } from './fixes.js';
 
 export const unusedThing: Check = {
-    code: 'unused-thing', severity: 'information', reach: 'programme', title: 'A thing that no lesson uses',
+    code: 'unused-thing', severity: 'information', title: 'A thing that no lesson uses',
     explains: 'No lesson and no game names this material, print or book, no lesson plays this game, or no course and no class uses this kit. It may be left over from a lesson that has gone, or still wait for one. It changes no amount. Remove it, or leave it for later.',
     wrong: 'material pan-balance\n  reusable\n\nmaterial abacus\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance 1 per pair',
     right: 'material pan-balance\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance 1 per pair',
@@ -29,7 +29,7 @@ export const unusedThing: Check = {
 };
 
 export const unusedObjective: Check = {
-    code: 'unused-objective', severity: 'information', reach: 'programme', title: 'An objective that no lesson teaches',
+    code: 'unused-objective', severity: 'information', title: 'An objective that no lesson teaches',
     explains: 'The objective is declared, but no lesson introduces, practises or checks it, so nobody will learn it from this programme. Name it under `objectives` of the lesson that teaches it, or remove it.',
     wrong: 'objective compare-mass\nobjective estimate-mass\n\nlesson weigh-1\n  objectives\n    introduces compare-mass',
     right: 'objective compare-mass\nobjective estimate-mass\n\nlesson weigh-1\n  objectives\n    introduces compare-mass, estimate-mass',

@@ -6,7 +6,7 @@ import type { ProgrammeView, Taught } from './programme-view.js';
 const course = 'course measuring\n  unit weighing\n    weigh-1\n    weigh-2\n\n';
 
 export const wordBeforeTaught: Check = {
-    code: 'word-before-taught', severity: 'warning', reach: 'programme', title: 'A word used before it is taught',
+    code: 'word-before-taught', severity: 'warning', title: 'A word used before it is taught',
     explains: 'The text uses a word in braces that the course teaches only in a later lesson: children hear it before anybody has told them what it means. Teach the word in this lesson, or change the order of the lessons. A word may be taught more than once; the first time counts.',
     wrong: `${course}lesson weigh-1\n  activity lift 10 min\n    do: Which bag is {heavier}?\n\nlesson weigh-2\n  words heavier`,
     right: `${course}lesson weigh-1\n  words heavier\n  activity lift 10 min\n    do: Which bag is {heavier}?\n\nlesson weigh-2\n  words heavier`,
@@ -21,7 +21,7 @@ export const wordBeforeTaught: Check = {
 };
 
 export const plainWordBeforeTaught: Check = {
-    code: 'plain-word-before-taught', severity: 'hint', reach: 'programme', title: 'A word said or asked before it is taught',
+    code: 'plain-word-before-taught', severity: 'hint', title: 'A word said or asked before it is taught',
     explains: 'What the adult says or asks here contains a word that the course teaches only in a later lesson. If it is meant in that sense, teach it here or say it in another way; if it is an everyday word in its everyday sense, leave it.',
     wrong: `${course}lesson weigh-1\n  activity lift 10 min\n    ask: Which bag is heavier?\n\nlesson weigh-2\n  words heavier`,
     right: `${course}lesson weigh-1\n  activity lift 10 min\n    ask: Which bag pulls your hand down more?\n\nlesson weigh-2\n  words heavier`,

@@ -130,30 +130,21 @@ const byBlock: ReadonlyMap<string, readonly Statement[]> = new Map(
     [...new Set(statements.flatMap(statement => statement.within))].map(block => [block, statements.filter(statement => statement.within.includes(block))])
 );
 
+const firstWordOf = (words: string): string => words.split(' ', 1)[0]!;
+
+/** The statements of each block by the first word of their heads, the longest head first. */
+const byFirstWord: ReadonlyMap<string, ReadonlyMap<string, readonly Statement[]>> = new Map([...byBlock].map(([block, all]) => [block, new Map(
+    [...new Set(all.map(({ head }) => firstWordOf(head)))].map(word => [word, all.filter(({ head }) => firstWordOf(head) === word).sort((a, b) => b.head.length - a.head.length)])
+)]));
+
 /** Statements that may stand in a block. */
 export function statementsIn(block: string): readonly Statement[] {
     return byBlock.get(block) ?? [];
 }
 
-/** Answers given before, by block and words: there are no more of them than ways to begin a line. */
-const answers = new Map<string, Statement | undefined>();
-const mostAnswers = 2000;
-
-/** The statement that begins with these words in this block; the longest head wins. */
+/** The statement that begins with these words in this block, or with a name where none does; the longest head wins. */
 export function statementAt(block: string, firstWords: string): Statement | undefined {
-    const key = `${block}: ${firstWords}`;
-    if (answers.has(key)) return answers.get(key);
-    const found = findStatement(block, firstWords);
-    if (answers.size < mostAnswers) answers.set(key, found);
-    return found;
-}
-
-function findStatement(block: string, firstWords: string): Statement | undefined {
-    let best: Statement | undefined;
-    for (const statement of statementsIn(block)) {
-        const { head } = statement;
-        const fits = head === '' || firstWords === head || firstWords.startsWith(`${head} `) || head.startsWith(`${firstWords} `);
-        if (fits && (!best || head.length > best.head.length)) best = statement;
-    }
-    return best;
+    const inBlock = byFirstWord.get(block);
+    const found = inBlock?.get(firstWordOf(firstWords))?.find(({ head }) => firstWords === head || firstWords.startsWith(`${head} `) || head.startsWith(`${firstWords} `));
+    return found ?? inBlock?.get('')?.[0];
 }

@@ -24,16 +24,19 @@ export interface Edge {
 
 /** A place in the grammar: which tokens may come next. Made on demand and shared. */
 export class GrammarState {
-    private readonly moves = new Map<TokenSymbol, GrammarState | undefined>();
+    /** Answers given before; null where the symbol may not come. */
+    private readonly moves = new Map<TokenSymbol, GrammarState | null>();
     private readonly singles = new Map<TokenSymbol, string>();
 
     constructor(private readonly automaton: GrammarAutomaton, readonly edges: readonly Edge[]) {}
 
     move(symbol: TokenSymbol): GrammarState | undefined {
-        if (this.moves.has(symbol)) return this.moves.get(symbol);
-        const next = this.automaton.stateAfter(this.edges, symbol);
-        this.moves.set(symbol, next);
-        return next;
+        let next = this.moves.get(symbol);
+        if (next === undefined) {
+            next = this.automaton.stateAfter(this.edges, symbol) ?? null;
+            this.moves.set(symbol, next);
+        }
+        return next ?? undefined;
     }
 
     /** The place after one of several ways to take the same word: after `in` of `in kit`, say, and not of inches. */

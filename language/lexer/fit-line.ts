@@ -30,7 +30,7 @@ const byKind: Partial<Record<Piece['kind'], TokenSymbol>> = {
 };
 
 /** The symbol that a piece has in this state, or none when it does not fit. A keyword comes before a name. */
-export function symbolOf(piece: Piece, state: GrammarState): TokenSymbol | undefined {
+function symbolOf(piece: Piece, state: GrammarState): TokenSymbol | undefined {
     const { text } = piece;
     if ((piece.kind === 'word' || piece.kind === 'mark') && state.accepts(text)) return text;
     const symbol = byKind[piece.kind];
@@ -41,7 +41,7 @@ export function symbolOf(piece: Piece, state: GrammarState): TokenSymbol | undef
 }
 
 /** "10g" where a number is due is 10 and g; "weigh-2.walk" is a name, a full stop and a name. */
-export function splitPiece(piece: Piece, state: GrammarState): Piece | undefined {
+function splitPiece(piece: Piece, state: GrammarState): Piece | undefined {
     if (piece.kind !== 'word') return undefined;
     const number = state.accepts('NUMBER') ? /^\d+(?:\.\d+)?/.exec(piece.text) : null;
     if (number) return { kind: 'number', text: number[0], start: piece.start };

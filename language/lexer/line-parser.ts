@@ -1,5 +1,5 @@
 import type { TokenType } from 'chevrotain';
-import { createParser, GrammarAST, LangiumParser, type LangiumCoreServices } from 'langium';
+import { createParser, GrammarAST, isAstNode, LangiumParser, type AstNode, type LangiumCoreServices, type ParserOptions, type ParseResult } from 'langium';
 
 /** The empty tokens between lines, and marks that begin or separate something but never end it. */
 const outOfTree = new Set(['EOL', 'INDENT', 'DEDENT', ':', '{', ',', '(']);
@@ -9,6 +9,28 @@ class LineParser extends LangiumParser {
     override consume(index: number, tokenType: TokenType, feature: GrammarAST.AbstractElement): void {
         if (outOfTree.has(tokenType.name) && !GrammarAST.isAssignment(feature.$container)) this.wrapper.wrapConsume(index, tokenType);
         else super.consume(index, tokenType, feature);
+    }
+
+    override parse<T extends AstNode>(input: string, options?: ParserOptions): ParseResult<T> {
+        const result = super.parse<T>(input, options);
+        fitLists(result.value);
+        return result;
+    }
+}
+
+/** A list that grew item by item has room for 16 more: a sixth of a large programme's memory. */
+function fitLists(node: AstNode): void {
+    const properties = node as unknown as Record<string, unknown>;
+    for (const name in properties) {
+        if (name.startsWith('$')) continue;
+        const value = properties[name];
+        if (Array.isArray(value)) {
+            if (value.length === 0) continue;
+            properties[name] = value.slice();
+            for (const item of value) if (isAstNode(item)) fitLists(item);
+        } else if (isAstNode(value)) {
+            fitLists(value);
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 import { statementAt, statementsIn, statements } from '../facts/statements.js';
 import type { BraceProblem, DraftToken, Fit } from './fit-line.js';
-import { nearest, type Mended } from './mend-line.js';
+import type { Mended } from './mend-line.js';
+import { nearest } from './nearest.js';
 import type { ReadingProblem } from './problems.js';
 import type { Line } from './scan.js';
 
@@ -98,8 +99,8 @@ export function mended(text: string, line: Line, block: string, broken: Fit, { h
             const after = broken.tokens[broken.tokens.length - 1];
             const spot = after ? after.start + after.text.length : at;
             if (how.symbol === 'NAME') {
-                const word = firstWords(broken.tokens) || 'this line';
-                return problem('unfinished-line', line, line.content, spot - line.content, `The name is missing after '${word}'.${shape}`);
+                const word = firstWords(broken.tokens);
+                return problem('unfinished-line', line, line.content, spot - line.content, `The name is missing ${word ? `after '${word}'` : 'at the start of this line'}.${shape}`);
             }
             const words = firstWords(broken.tokens);
             const title = how.symbol === ':' ? 'Put in the colon' : 'Put in the comma';
@@ -147,7 +148,9 @@ export function unreadable(text: string, line: Line, block: string, broken: Fit,
     }
     const heads = statementsIn(block).map(({ head }) => head).filter(head => head !== '');
     const guess = nearest(word.toLowerCase(), heads.map(head => head.split(' ')[0]!));
-    const known = heads.length > 0 ? ` A line here begins with ${list(heads.slice(0, 6))}${heads.length > 6 ? ' and others' : ''}.` : '';
+    const named = statementsIn(block).find(({ head }) => head === '');
+    const known = named ? ` A line here begins with a name${heads.length > 0 ? ` or with ${list(heads)}` : ''}. It reads like this: ${named.example}`
+        : heads.length > 0 ? ` A line here begins with ${list(heads.slice(0, 6))}${heads.length > 6 ? ' and others' : ''}.` : '';
     return problem('unknown-statement', line, line.content, word.length,
         guess ? `'${word}' begins no line ${inBlock(block)}; did you mean '${guess}'?` : `'${word}' begins no line ${inBlock(block)}.${known}`);
 }

@@ -15,7 +15,7 @@ export interface Block {
     head: string;
     /** What may come next in it. */
     state: GrammarState;
-    /** What the last statement in it is called, should it open a block. */
+    /** What the last statement in it is called, where it may open a block; else empty. */
     lastHead: string;
     /** Properties set already that may be set only once. */
     set: Set<string>;

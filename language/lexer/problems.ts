@@ -10,6 +10,6 @@ export interface ReadingProblem {
     /** From 1, as the parser's own errors count. */
     line: number;
     column: number;
-    /** A replacement that would mend it: text for the range from `offset` + `from`, `length` characters. */
+    /** A replacement that would mend it: `text` for the `length` characters at `offset`. */
     mend?: { title: string; offset: number; length: number; text: string };
 }

@@ -130,7 +130,6 @@ class Reader {
         const block = this.blocks.innermost;
         for (const token of fit.tokens) this.list.add(token, line);
         this.noteSingles(block, fit, line);
-        block.lastHead = tell.headOf(block.head, fit.tokens);
         let next = index + 1;
         let state = fit.state;
         if (fit.prose) {
@@ -144,6 +143,7 @@ class Reader {
         this.proseColumn = line.wide;
         this.list.addEmpty('EOL');
         block.state = state.move('EOL')!;
+        block.lastHead = block.state.accepts('INDENT') ? tell.headOf(block.head, fit.tokens) : '';
         return next;
     }
 

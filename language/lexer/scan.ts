@@ -52,7 +52,7 @@ export function isComment(text: string, at: number): boolean {
     return text.charCodeAt(at) === 35 && (at === 0 || isBlank(text.charCodeAt(at - 1)) || text[at - 1] === '\n' || text[at - 1] === '\r');
 }
 
-export const namePattern = /^[\p{Ll}\p{Lo}\p{N}][\p{Ll}\p{Lo}\p{M}\p{N}]*(?:-[\p{Ll}\p{Lo}\p{M}\p{N}]+)*$/u;
+const namePattern = /^[\p{Ll}\p{Lo}\p{N}][\p{Ll}\p{Lo}\p{M}\p{N}]*(?:-[\p{Ll}\p{Lo}\p{M}\p{N}]+)*$/u;
 
 /** True for a word that may be a name: lower-case letters and digits with single hyphens, not a bare number. */
 export function isName(word: string): boolean {

@@ -21,7 +21,7 @@ export class HaversackScopeComputation extends DefaultScopeComputation {
 }
 
 /** When a name in braces is of several kinds, the first of these is meant. */
-export const nameableKinds = [ast.Material.$type, ast.Print.$type, ast.Book.$type, ast.Game.$type, ast.Lesson.$type, ast.Objective.$type, ast.TaughtWord.$type];
+const nameableKinds = [ast.Material.$type, ast.Print.$type, ast.Book.$type, ast.Game.$type, ast.Lesson.$type, ast.Objective.$type, ast.TaughtWord.$type];
 
 /** Where a reference looks: parts in their material or lesson, everything else in the whole programme. */
 export class HaversackScopeProvider extends DefaultScopeProvider {

@@ -2,7 +2,7 @@ import { GrammarAST, isCompositeCstNode, isLeafCstNode, type AstNode, type LeafC
 import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
 import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
-import { nearest } from '../lexer/mend-line.js';
+import { nearest } from '../lexer/nearest.js';
 import { titleFromName } from './titles.js';
 
 /** Parts that several families of declarations share, from syntax nodes to plain data. */
@@ -91,7 +91,8 @@ export function prose(node: ProseNode): Prose {
         }
         afterName = false;
     }
-    return { parts, at: start && end ? { start, end } : rangeOf(node) };
+    // A list that grew item by item keeps room for 16 more; there are as many of these as statements.
+    return { parts: parts.slice(), at: start && end ? { start, end } : rangeOf(node) };
 }
 
 /** The grammar calls the names in braces `names`. */

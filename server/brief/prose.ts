@@ -8,7 +8,7 @@ import type { Prose } from '../planning/figures.js';
 export type ProseInline =
     | { kind: 'text'; text: string }
     /** `ending` is what a writer put right behind the braces: the s of {paper-cup}s. */
-    | { kind: 'name'; name: string; begins?: true; ending?: string }
+    | { kind: 'name'; name: string; begins?: true; marked?: true; ending?: string }
     | { kind: 'code'; text: string }
     | { kind: 'break' }
     | { kind: 'em' | 'strong'; inside: ProseInline[] }
@@ -18,6 +18,8 @@ export type ProseBlock =
     | { kind: 'paragraph'; inside: ProseInline[] }
     | { kind: 'list'; ordered: boolean; start: number; items: ProseBlock[][] };
 
+/** Quotation marks and emphasis right before a name. */
+const setApart = /["“‘«„*_]$/;
 /** Characters before a name that can tell whether it begins a sentence. */
 const lookBack = 80;
 const safeAddress = /^(?:https?:\/\/|mailto:)/i;
@@ -50,7 +52,9 @@ export function readProse(prose: Prose): ProseBlock[] {
     for (const part of prose.parts) {
         if ('text' in part) text += part.text;
         else {
-            const name: NamePiece = beginsSentence(text) ? { kind: 'name', name: part.name, begins: true } : { kind: 'name', name: part.name };
+            const name: NamePiece = { kind: 'name', name: part.name };
+            if (beginsSentence(text)) name.begins = true;
+            if (setApart.test(text)) name.marked = true;
             text += `${mark}${names.push(name) - 1}${mark}`;
         }
     }

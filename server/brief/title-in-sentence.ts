@@ -3,7 +3,7 @@
  * reads "Wipe the pan balance."
  *
  * 1. Materials and prints are common nouns: their title begins small, unless a sentence begins with it. Books, games, lessons and
- *    objectives are known by their title, which stays as it is.
+ *    objectives are known by their title, which stays as it is, in quotation marks where the writer has set it apart by nothing else.
  * 2. A title that is a name of its own keeps its capital: one whose first word holds more than a first capital ("LED lamp",
  *    "A4 card", "I think, I tried") or that has a capital in a later word ("Market Street price list").
  * 3. The name in the braces says whether one or several are meant: where the title holds the plural of the name's last word, the
@@ -23,13 +23,16 @@ export interface SentencePlace {
     begins?: boolean;
     /** The title is shown as the inventory has it, in the plural if it is one: for a list of things inside a sentence. */
     listed?: boolean;
+    /** The writer put quotation marks or emphasis round it. */
+    marked?: boolean;
     /** Letters that the writer put right behind the name. */
     ending?: string;
 }
 
 export function titleInSentence(name: string, title: string, kind: NameFigures['kind'] | undefined, place: SentencePlace = {}): string {
     if (kind === undefined) return title + (place.ending ?? '');
-    const words = commonNouns.has(kind) ? commonNoun(place.listed ? title : oneOf(title, name)) : title;
+    const words = commonNouns.has(kind) ? commonNoun(place.listed ? title : oneOf(title, name))
+        : kind === 'word' || place.marked || place.listed ? title : `“${title}”`;
     return (place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words) + (place.ending ?? '');
 }
 

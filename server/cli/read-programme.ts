@@ -1,7 +1,6 @@
 import { existsSync, readdirSync, readFileSync, statSync, type Dirent } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { EmptyFileSystem, URI, type LangiumDocument } from 'langium';
-import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
 import type { Problem } from '@haversack/language/checks/check';
 import { createHaversackServices, type HaversackServices } from '@haversack/language/module';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
@@ -14,8 +13,6 @@ export interface ReadProgramme {
     root: string;
     view: ProgrammeView;
     problems: Problem[];
-    /** Text of each file by its address, for mends and excerpts. */
-    documents: readonly LangiumDocument[];
     /** How a file is named to a person: relative to where the command was started. */
     show(uri: string): string;
 }
@@ -35,13 +32,12 @@ export async function readProgramme(path: string): Promise<ReadProgramme> {
         root,
         view: haversack.sheets.view,
         problems: documents.filter(document => only === undefined || document.uri.fsPath === only).flatMap(document => problemsOf(document, haversack)),
-        documents,
         show: uri => relative(process.cwd(), URI.parse(uri).fsPath) || uri
     };
 }
 
 function problemsOf(document: LangiumDocument, services: HaversackServices): readonly Problem[] {
-    const problems = (services.validation.DocumentValidator as HaversackDocumentValidator).lastProblems(document);
+    const problems = services.validation.DocumentValidator.lastProblems(document);
     return [...problems].sort((a, b) => a.at.start.line - b.at.start.line || a.at.start.character - b.at.start.character);
 }
 

@@ -1,5 +1,6 @@
 import { CompletionItemKind } from 'vscode-languageserver-protocol';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import { allNeeds } from '@haversack/language/checks/walk-lessons';
 import type { Declared, LessonSheet } from '@haversack/language/sheets/sheet';
 
 /** A name that could stand somewhere. */
@@ -56,7 +57,7 @@ export function candidatesFor(type: string, view: ProgrammeView, lesson: LessonS
 
 /** In prose the lesson's own things come first, then its games and words, then everything else. */
 function nameable(things: Candidate[], games: Candidate[], lessons: Candidate[], objectives: Candidate[], view: ProgrammeView, lesson: LessonSheet | undefined): Candidate[] {
-    const own = new Set((lesson?.needs ?? []).concat(lesson?.parts.flatMap(part => part.needs) ?? []).flatMap(need => need.options.map(option => option.thing.name)));
+    const own = new Set((lesson ? allNeeds(lesson) : []).flatMap(need => need.options.map(option => option.thing.name)));
     const played = new Set((lesson?.parts ?? []).filter(part => part.kind === 'game').map(part => part.name));
     const words = new Map<string, Candidate>();
     for (const taught of view.programme.lessons.values()) {
@@ -79,4 +80,3 @@ export function lessonAt(lessons: readonly LessonSheet[], line: number): LessonS
     return lessons.find(({ whole }) => whole.start.line <= line && line <= whole.end.line)
         ?? [...lessons].reverse().find(({ whole }) => whole.start.line <= line);
 }
-

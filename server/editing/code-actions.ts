@@ -3,7 +3,7 @@ import type { CodeActionProvider } from 'langium/lsp';
 import { CodeActionKind, type CodeAction, type CodeActionParams, type Diagnostic, type TextEdit } from 'vscode-languageserver-protocol';
 import { textEditsFor } from '@haversack/language/checks/apply-edits';
 import type { Fix, Problem } from '@haversack/language/checks/check';
-import { toDiagnostic, type HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
+import { toDiagnostic } from '@haversack/language/checks/document-validator';
 import type { Range } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from '../workspace/services.js';
 
@@ -16,8 +16,7 @@ export class HaversackCodeActions implements CodeActionProvider {
 
     getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
         if (context.only && !context.only.some(kind => CodeActionKind.QuickFix === kind || CodeActionKind.QuickFix.startsWith(`${kind}.`))) return [];
-        const validator = this.services.validation.DocumentValidator as HaversackDocumentValidator;
-        return validator.lastProblems(document)
+        return this.services.validation.DocumentValidator.lastProblems(document)
             .filter(problem => touches(problem.at, range))
             .slice(0, mostProblems)
             .flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, context.diagnostics)));

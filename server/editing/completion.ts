@@ -1,5 +1,4 @@
-import type { LangiumDocument } from 'langium';
-import { GrammarAST } from 'langium';
+import { GrammarAST, type LangiumDocument } from 'langium';
 import type { CompletionProvider } from 'langium/lsp';
 import { CompletionItemKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
 import { measureNamed } from '@haversack/language/checks/amounts-in';
@@ -9,7 +8,6 @@ import { statementsIn, type Statement } from '@haversack/language/facts/statemen
 import { units, type Unit } from '@haversack/language/facts/units';
 import type { Edge, GrammarState } from '@haversack/language/lexer/automaton';
 import { fitLine, type DraftToken } from '@haversack/language/lexer/fit-line';
-import type { LineLexer } from '@haversack/language/lexer/line-lexer';
 import type { Spot } from '@haversack/language/lexer/open-blocks';
 import { contextOfLine, type LineContext } from '@haversack/language/lexer/read-lines';
 import { isComment } from '@haversack/language/lexer/scan';
@@ -32,7 +30,7 @@ export class HaversackCompletion implements CompletionProvider {
     getCompletion(document: LangiumDocument, params: CompletionParams): CompletionList {
         const text = document.textDocument.getText();
         const offset = document.textDocument.offsetAt(params.position);
-        const context = contextOfLine(text, params.position.line, (this.services.parser.Lexer as LineLexer).automaton);
+        const context = contextOfLine(text, params.position.line, this.services.parser.Lexer.automaton);
         const typed = /[\p{L}\p{N}-]*$/u.exec(text.slice(Math.max(0, offset - 80), offset))![0];
         return context ? mostUseful(this.itemsAt(document, text, offset, context), typed) : { isIncomplete: false, items: [] };
     }

@@ -5,7 +5,6 @@ import { statementAt } from '@haversack/language/facts/statements';
 import * as ast from '@haversack/language/generated/ast';
 import { headOf } from '@haversack/language/lexer/messages';
 import { fitLine } from '@haversack/language/lexer/fit-line';
-import type { LineLexer } from '@haversack/language/lexer/line-lexer';
 import { contextOfLine } from '@haversack/language/lexer/read-lines';
 import type { HaversackServerServices } from '../workspace/services.js';
 import { describe } from './describe.js';
@@ -37,7 +36,7 @@ export class HaversackHover implements HoverProvider {
     /** The statement that the line begins, for its leading words only. */
     private aboutKeyword(document: LangiumDocument, lineNumber: number, offset: number): string | undefined {
         const text = document.textDocument.getText();
-        const context = contextOfLine(text, lineNumber, (this.services.parser.Lexer as LineLexer).automaton);
+        const context = contextOfLine(text, lineNumber, this.services.parser.Lexer.automaton);
         const spot = context?.spots[0];
         if (!context || !spot) return undefined;
         const fit = fitLine(text, context.line, context.line.content, spot.state);

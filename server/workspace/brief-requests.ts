@@ -1,4 +1,4 @@
-import { URI, UriUtils } from 'langium';
+import { DocumentState, URI, UriUtils } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { briefJson } from '../brief/json.js';
@@ -7,8 +7,8 @@ import { briefPage } from '../brief/page.js';
 import { briefSections } from '../brief/sections.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
 import { lessonAt } from '../editing/candidates.js';
-import { DocumentState } from 'langium';
-import type { Declared } from '@haversack/language/sheets/sheet';
+import { declarationsOf } from '@haversack/language/checks/programme-view';
+import type { Declared, FileSheet } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from './services.js';
 
 /** Answers the preview: which week, which class, and only those sections that it does not show yet. */
@@ -22,7 +22,7 @@ export function addBriefRequests(connection: Connection, shared: LangiumSharedSe
     });
 }
 
-export function answerBrief(params: BriefParams, services: HaversackServerServices): BriefAnswer | BriefRefusal {
+function answerBrief(params: BriefParams, services: HaversackServerServices): BriefAnswer | BriefRefusal {
     const { plans } = services;
     const { programme } = plans.current;
     if (programme.lessons.size === 0) {
@@ -66,10 +66,8 @@ function folderOf({ uri }: BriefParams, { shared }: HaversackServerServices): st
 }
 
 function declarationAt({ uri, line }: BriefParams, services: HaversackServerServices): { from: number; to: number } | undefined {
-    const sheet = uri === undefined || line === undefined ? undefined : services.plans.current.programme.files.get(URI.parse(uri).toString());
-    if (!sheet) return undefined;
-    const declared = Object.values(sheet).filter(Array.isArray).flat().filter((one): one is Declared => typeof one === 'object' && 'whole' in one);
-    const found = declared.find(({ whole }) => whole.start.line <= line! && line! <= whole.end.line);
+    const sheet = sheetAt(uri, services);
+    const found = sheet && line !== undefined ? declarationsOf(sheet).find(declared => covers(declared, line)) : undefined;
     return found && { from: found.whole.start.line, to: found.whole.end.line };
 }
 
@@ -81,7 +79,7 @@ function problemsIn(uri: string | undefined, services: HaversackServerServices):
 
 /** The week of the lesson at the cursor, or of the first lesson of the file. */
 function weekAt({ uri, line }: BriefParams, className: string | undefined, services: HaversackServerServices): number | undefined {
-    const sheet = uri === undefined ? undefined : services.plans.current.programme.files.get(URI.parse(uri).toString());
+    const sheet = sheetAt(uri, services);
     if (!sheet) return undefined;
     const lesson = lessonAt(sheet.lessons, line ?? 0) ?? sheet.lessons[0];
     return lesson && services.plans.weekOf(lesson.name, className);
@@ -89,6 +87,13 @@ function weekAt({ uri, line }: BriefParams, className: string | undefined, servi
 
 /** The class at the cursor in a file that declares classes. */
 function classAt({ uri, line }: BriefParams, services: HaversackServerServices): string | undefined {
-    const sheet = uri === undefined || line === undefined ? undefined : services.plans.current.programme.files.get(URI.parse(uri).toString());
-    return sheet?.classes.find(({ whole }) => whole.start.line <= line! && line! <= whole.end.line)?.name;
+    return line === undefined ? undefined : sheetAt(uri, services)?.classes.find(group => covers(group, line))?.name;
+}
+
+function sheetAt(uri: string | undefined, services: HaversackServerServices): FileSheet | undefined {
+    return uri === undefined ? undefined : services.plans.current.programme.files.get(URI.parse(uri).toString());
+}
+
+function covers({ whole }: Declared, line: number): boolean {
+    return whole.start.line <= line && line <= whole.end.line;
 }

@@ -1,7 +1,5 @@
-import type { URI} from 'langium';
-import { DocumentState, type LangiumDocument } from 'langium';
+import { DocumentState, type LangiumDocument, type URI } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
-import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
 import { toDiagnostic } from '@haversack/language/checks/document-validator';
 import type { HaversackServerServices } from './services.js';
 
@@ -57,8 +55,7 @@ export class IdleChecks {
     }
 
     private lookAt(document: LangiumDocument): void {
-        const validator = this.services.validation.DocumentValidator as HaversackDocumentValidator;
-        const { problems, again } = validator.lookAgain(document);
+        const { problems, again } = this.services.validation.DocumentValidator.lookAgain(document);
         if (!again) return;
         const diagnostics = problems.map(toDiagnostic);
         const uri = document.uri.toString();

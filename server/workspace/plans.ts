@@ -1,4 +1,3 @@
-import { chooseClass } from '../planning/audience.js';
 import { newPlanningCache } from '../planning/cache.js';
 import type { ScheduleFigures, WeekBrief } from '../planning/figures.js';
 import { planSchedule, weekOfLesson } from '../planning/schedule.js';
@@ -40,11 +39,6 @@ export class Plans {
 
     classes(): { name: string; title: string }[] {
         return [...this.current.programme.classes.values()].map(({ name, title }) => ({ name, title }));
-    }
-
-    /** The class that is planned for when none is named. */
-    defaultClass(): string | undefined {
-        return chooseClass(this.current.programme).class?.name;
     }
 
     get current(): ProgrammeView {

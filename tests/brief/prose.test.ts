@@ -10,9 +10,9 @@ function paragraph(text: string): unknown {
 
 describe('prose', () => {
     it('lets emphasis stand around and beside a name', () => {
-        expect(paragraph('**{pan-balance}**')).toEqual([{ kind: 'strong', inside: [{ kind: 'name', name: 'pan-balance', begins: true }] }]);
+        expect(paragraph('**{pan-balance}**')).toEqual([{ kind: 'strong', inside: [{ kind: 'name', name: 'pan-balance', begins: true, marked: true }] }]);
         expect(paragraph('a *{x} y*.')).toEqual([
-            { kind: 'text', text: 'a ' }, { kind: 'em', inside: [{ kind: 'name', name: 'x' }, { kind: 'text', text: ' y' }] }, { kind: 'text', text: '.' }
+            { kind: 'text', text: 'a ' }, { kind: 'em', inside: [{ kind: 'name', name: 'x', marked: true }, { kind: 'text', text: ' y' }] }, { kind: 'text', text: '.' }
         ]);
     });
 

@@ -11,8 +11,12 @@ describe('a title inside a sentence', () => {
         expect(titleInSentence('string', 'Élastiques', 'material')).toBe('élastiques');
     });
 
-    it('stays as it is for books, games, lessons, objectives and unknown names', () => {
-        for (const kind of ['book', 'game', 'lesson', 'objective'] as const) expect(titleInSentence('x', 'Lost sheep', kind)).toBe('Lost sheep');
+    it('stands in quotation marks for books, games, lessons and objectives, unless it is set apart already, and stays as it is for unknown names', () => {
+        for (const kind of ['book', 'game', 'lesson', 'objective'] as const) {
+            expect(titleInSentence('x', 'Lost sheep', kind)).toBe('“Lost sheep”');
+            expect(titleInSentence('x', 'Lost sheep', kind, { marked: true })).toBe('Lost sheep');
+            expect(titleInSentence('x', 'Lost sheep', kind, { listed: true })).toBe('Lost sheep');
+        }
         expect(titleInSentence('x-y', 'x-y', undefined, { begins: true })).toBe('x-y');
     });
 

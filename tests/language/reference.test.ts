@@ -1,10 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { allCodes } from '@haversack/language/checks/all-checks';
 import { statements } from '@haversack/language/facts/statements';
 import { firstExample } from '@haversack/language/reference-words';
 import { referenceText } from '@haversack/language/write-reference';
 import { problemsIn } from './fixture.js';
+
+// Every example of the reference is checked; a loaded machine may take seconds for it.
+vi.setConfig({ testTimeout: 30_000 });
 
 test('REFERENCE.md is what `npm run reference` writes', async () => {
     const written = readFileSync(new URL('../../language/REFERENCE.md', import.meta.url), 'utf8');

@@ -55,7 +55,7 @@ describe('references', () => {
         const found = await references(inventory, 'material rubber|-band');
         expect(found.length).toBeGreaterThan(5);
         expect(found).toEqual(written('rubber-band'));
-        expect(await references('lessons/shake-2.lesson', '{rubber|-band} pieces', false)).toEqual(found.filter(place => place !== `inventory.kit:${client.at(inventory, 'material |rubber-band').line + 1} rubber-band`));
+        expect(await references('lessons/shake-2.lesson', '{rubber|-band}s', false)).toEqual(found.filter(place => place !== `inventory.kit:${client.at(inventory, 'material |rubber-band').line + 1} rubber-band`));
     });
 
     test('of an objective and of a part', async () => {

@@ -18,6 +18,11 @@ lesson weigh-1
   wrods heavier, lighter
 # ^^^^^ unknown-statement: did you mean 'words'
 `, `
+lesson weigh-1
+  materials
+    - pan-balance 1 per pair
+#   ^ unknown-statement: A line here begins with a name. It reads like this: gram-cube
+`, `
 class harbour
   catch up 1 day every 8 lessons
 # ^^^^^^^^ unknown-statement: did you mean 'catch-up'
@@ -38,6 +43,11 @@ material gram-cube
   reusable
   pack of 100 costs 14.50 for all
 #                             ^^^ unfinished-line: does not belong here
+`, `
+lesson weigh-1
+  materials
+    2 per pair
+#   ^ unfinished-line: The name is missing at the start of this line.
 `],
         silent: [`
 material gram-cube

@@ -487,6 +487,7 @@ lesson weigh-1
 `, `${kit.replace('1 per family', '1 per family\n  uses field-kit 1 in all')}
 lesson weigh-1
   materials
+    pan-balance 1 per pair in kit
     scarf 1 per pair
 #   ^^^^^ kit-flag-missing: 'scarf' is not in 'field-kit': say so
 `],
