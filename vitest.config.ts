@@ -6,6 +6,7 @@ export default defineConfig({
         include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
         exclude: ['tests/editor/**', '**/node_modules/**'],
         maxWorkers: 2,
+        testTimeout: 30_000,
         setupFiles: ['tests/setup.ts']
     }
 });
