@@ -4,6 +4,7 @@ import type { Connection } from 'vscode-languageserver';
 import { addBriefRequests } from './workspace/brief-requests.js';
 import { IdleChecks } from './workspace/idle-checks.js';
 import { createServerServices } from './workspace/services.js';
+import { followSeveritySettings } from './workspace/severity-settings.js';
 
 /** Wires the language's services to a connection. The entries differ only in their connection and file system. */
 export function startServer(connection: Connection, fileSystemProvider: () => FileSystemProvider): ReturnType<typeof createServerServices> {
@@ -12,7 +13,7 @@ export function startServer(connection: Connection, fileSystemProvider: () => Fi
     // Every file is checked once at the start, or the first keystroke would pay for all of them.
     shared.workspace.WorkspaceManager.initialBuildOptions = { validation: true };
     addBriefRequests(connection, shared, haversack);
-    new IdleChecks(shared, haversack);
+    followSeveritySettings(shared, haversack, new IdleChecks(shared, haversack));
     startLanguageServer(shared);
     return services;
 }

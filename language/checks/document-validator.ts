@@ -17,10 +17,16 @@ interface Found {
 
 /** Hands Langium everything that is wrong in a file. What was found is kept for the quick fixes. */
 export class HaversackDocumentValidator implements DocumentValidator {
-    severities: Severities = {};
-    private readonly found = new WeakMap<LangiumDocument, Found>();
+    private severities: Severities = {};
+    private found = new WeakMap<LangiumDocument, Found>();
 
     constructor(private readonly services: HaversackServices) {}
+
+    /** How serious each problem is to be from now on; every file counts as not looked at. */
+    setSeverities(severities: Severities): void {
+        this.severities = severities;
+        this.found = new WeakMap();
+    }
 
     validateDocument(document: LangiumDocument): Promise<Diagnostic[]> {
         return Promise.resolve(this.problemsIn(document).map(toDiagnostic));

@@ -24,10 +24,11 @@ export class IdleChecks {
         builder.onDocumentPhase(DocumentState.Validated, document => {
             this.lastSent.set(document.uri.toString(), JSON.stringify(document.diagnostics ?? []));
         });
-        builder.onBuildPhase(DocumentState.Validated, () => this.restSoon());
+        builder.onBuildPhase(DocumentState.Validated, () => this.soon());
     }
 
-    private restSoon(): void {
+    /** Looks at all files when nothing has changed for a moment. */
+    soon(): void {
         this.stop();
         this.timer = setTimeout(() => void this.lookAtAll(), quietMilliseconds);
     }

@@ -25,6 +25,8 @@ const patience = 15_000;
 export interface StartOptions {
     /** A programme to copy; `{}` gives an empty folder, `null` no folder at all. Default: examples/first-steps. */
     programme?: string | Record<string, string> | null;
+    /** What the person has set under `haversack`. */
+    settings?: Record<string, unknown>;
 }
 
 /** A protocol client for the built server, on a folder of its own. */
@@ -41,7 +43,7 @@ export class Client {
 
     initialized!: InitializeResult;
 
-    static async start({ programme = firstSteps }: StartOptions = {}): Promise<Client> {
+    static async start({ programme = firstSteps, settings }: StartOptions = {}): Promise<Client> {
         const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
         if (typeof programme === 'string') cpSync(programme, folder, { recursive: true, verbatimSymlinks: true });
         else for (const [name, text] of Object.entries(programme ?? {})) writeFileSync(join(folder, name), text);
@@ -55,7 +57,7 @@ export class Client {
         });
         connection.onUnhandledNotification(({ method }) => { client.heard.push(method); client.tellListeners(); });
         connection.onRequest('client/registerCapability', (params: { registrations: Registration[] }) => { client.registrations.push(...params.registrations); });
-        connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => null));
+        connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => settings ?? null));
         connection.listen();
         client.initialized = await connection.sendRequest('initialize', {
             processId: process.pid, rootUri: null,
