@@ -5,7 +5,7 @@ import { removeLinesOf } from './fixes.js';
 export const unusedThing: Check = {
     code: 'unused-thing', severity: 'information', title: 'A thing that no lesson uses',
     explains: 'No lesson and no game names this material, print or book, no lesson plays this game, or no course and no class uses this kit. It may be left over from a lesson that has gone, or still wait for one. It changes no amount. Remove it, or leave it for later.',
-    wrong: 'material pan-balance\n  reusable\n\nmaterial abacus\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance 1 per pair',
+    wrong: 'material pan-balance\n  reusable\n\nmaterial funnel\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance 1 per pair',
     right: 'material pan-balance\n  reusable\n\nlesson weigh-1\n  materials\n    pan-balance 1 per pair',
     *find(file, view) {
         const { programme } = view;

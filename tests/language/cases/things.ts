@@ -383,8 +383,8 @@ class harbour
         code: 'unused-thing',
         fires: [`
 --- a.kit
-material abacus
-#        ^^^^^^ unused-thing: the material 'abacus'
+material funnel
+#        ^^^^^^ unused-thing: the material 'funnel'
   reusable
 print form
 #     ^^^^ unused-thing: the print 'form'
@@ -395,7 +395,7 @@ game grocer
 kit chest
 #   ^^^^^ unused-thing: the kit 'chest'
   holds
-    abacus 1
+    funnel 1
 --- b.course
 course measuring
   unit weighing
@@ -404,7 +404,7 @@ lesson weigh-1
   about: Nothing is needed.
 `],
         silent: [`
-material abacus
+material funnel
   reusable
 `, `
 --- a.kit
@@ -413,7 +413,7 @@ material rice
   stand-in lentil 1 for 1
 material lentil
   consumable
-material abacus
+material funnel
   reusable
 material doll
   reusable
@@ -427,7 +427,7 @@ kit chest
 lesson weigh-1
   materials
     rice 1 per pair
-  not needed abacus
+  not needed funnel
   game grocer 5 min
     do: Sell {rice} with the doll
 lesson weigh-2
