@@ -22,6 +22,8 @@ export type ProseBlock =
 const setApart = /["“‘«„*_]$/;
 /** Characters before a name that can tell whether it begins a sentence. */
 const lookBack = 80;
+/** Emphasis inside emphasis deeper than this stays the text it is, or a line of asterisks would exhaust whoever walks the tree. */
+const deepest = 16;
 const safeAddress = /^(?:https?:\/\/|mailto:)/i;
 const listLine = /^[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+\S/gm;
 const firstPrivateUse = 0xe000;
@@ -48,17 +50,21 @@ function decoded(address: string): string {
 export function readProse(prose: Prose): ProseBlock[] {
     const mark = unusedMark(prose);
     const names: NamePiece[] = [];
-    let text = '';
+    const pieces: string[] = [];
+    const before = new Before();
     for (const part of prose.parts) {
-        if ('text' in part) text += part.text;
+        let piece: string;
+        if ('text' in part) piece = part.text;
         else {
             const name: NamePiece = { kind: 'name', name: part.name };
-            if (beginsSentence(text)) name.begins = true;
-            if (setApart.test(text)) name.marked = true;
-            text += `${mark}${names.push(name) - 1}${mark}`;
+            if (beginsSentence(before)) name.begins = true;
+            if (setApart.test(before.end)) name.marked = true;
+            piece = `${mark}${names.push(name) - 1}${mark}`;
         }
+        pieces.push(piece);
+        before.add(piece);
     }
-    text = text.trim();
+    const text = pieces.join('').trim();
     const reading: Reading = { names, mark };
     if (!needsBlocks(text)) {
         const inside = inlines(markdown.parseInline(text, {})[0]?.children ?? [], reading);
@@ -74,14 +80,27 @@ interface Reading {
     mark: string;
 }
 
+/** What stands before a name. Only its end is kept, or a text of many names would be copied and searched anew for each. */
+class Before {
+    end = '';
+    length = 0;
+    blank = true;
+
+    add(piece: string): void {
+        this.end = (this.end + piece.slice(-lookBack)).slice(-lookBack);
+        this.length += piece.length;
+        this.blank &&= piece.trim() === '';
+    }
+}
+
 /**
  * Whether what follows this text begins a sentence: at the very start, in a new paragraph or list item, or behind a full stop, question or
  * exclamation mark. The stop of "e.g." or "p.m." ends none. A sentence in quotation marks begins behind a comma or colon too.
  */
-function beginsSentence(before: string): boolean {
-    const text = before.slice(-lookBack).replace(/[*_([]+$/, '').replace(/(^|\s)["“‘]$/, '$1');
-    const quoted = text.length < Math.min(before.length, lookBack) && /["“]$/.test(before);
-    if (text.trim() === '') return before.length <= lookBack || before.trim() === '';
+function beginsSentence(before: Before): boolean {
+    const text = before.end.replace(/[*_([]+$/, '').replace(/(^|\s)["“‘]$/, '$1');
+    const quoted = text.length < before.end.length && /["“]$/.test(before.end);
+    if (text.trim() === '') return before.length <= lookBack || before.blank;
     if (/\n[ \t]*\n\s*$/.test(text) || /(?:^|\n)[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+$/.test(text)) return true;
     if (quoted && /[,:]\s+$/.test(text)) return true;
     return /[.!?…]["'”’)*_]*\s+$/.test(text) && !/(?:^|[^\p{L}\p{Co}])\p{L}\.\s+$/u.test(text);
@@ -148,6 +167,11 @@ function inlines(tokens: Token[], reading: Reading): ProseInline[] {
         switch (token.type) {
             case 'em_open':
             case 'strong_open': {
+                if (open.length > deepest) {
+                    here.push({ kind: 'text', text: token.markup });
+                    open.push(here);
+                    break;
+                }
                 const inside: ProseInline[] = [];
                 here.push({ kind: token.type === 'em_open' ? 'em' : 'strong', inside });
                 open.push(inside);
@@ -169,7 +193,7 @@ function inlines(tokens: Token[], reading: Reading): ProseInline[] {
                 break;
             case 'em_close':
             case 'strong_close':
-                open.pop();
+                if (open.pop() === open[open.length - 1]) here.push({ kind: 'text', text: token.markup });
                 break;
             case 'hardbreak':
                 here.push({ kind: 'break' });
@@ -181,7 +205,7 @@ function inlines(tokens: Token[], reading: Reading): ProseInline[] {
                 here.push({ kind: 'code', text: withoutMarks(token.content, reading) });
                 break;
             default:
-                here.push(...textAndNames(token.content, reading));
+                for (const piece of textAndNames(token.content, reading)) here.push(piece);
         }
     }
     return root;

@@ -15,8 +15,15 @@ export function weekTitle(brief: WeekBrief): string {
 
 /** "Mon 14 Sep to Thu 17 Sep 2026, 3 lessons, 138 minutes" */
 export function weekFacts(brief: WeekBrief): string {
-    return [spanInWords(brief.from, brief.to), plural(brief.lessons.length, 'lesson'), plural(brief.minutes, 'minute')]
+    return [spanInWords(brief.from, brief.to), plural(brief.lessons.length, 'lesson'), ...minutesOfWeek(brief)]
         .filter(fact => fact !== undefined).join(', ');
+}
+
+/** Nothing where no part of the week has minutes. */
+function minutesOfWeek(brief: WeekBrief): string[] {
+    if (brief.minutes === 0) return [];
+    const untimed = brief.lessons.some(lesson => lesson.minutesIncomplete || lesson.minutes === 0);
+    return [plural(brief.minutes, 'minute'), ...(untimed ? [words.someUntimed] : [])];
 }
 
 /** "7 learners: 4 pairs. Ages 6 to 9." */
@@ -77,14 +84,29 @@ export function marks(thing: ThingFigures, brief: WeekBrief): string {
 
 /** "Mon 14 Sep, 48 min, some parts without a time" */
 export function lessonFacts(lesson: LessonFigures): string {
-    return [lesson.meeting, `${lesson.minutes} min`, lesson.minutesIncomplete ? 'some parts without a time' : '']
+    return [lesson.meeting, lessonTime(lesson), lesson.minutesIncomplete && lesson.minutes > 0 ? words.someUntimed : '']
         .filter(Boolean).join(', ');
+}
+
+/** "48 min"; the sum 0 only says that no part has minutes. */
+export function lessonTime(lesson: LessonFigures): string {
+    return lesson.minutes === 0 ? words.noTime : `${lesson.minutes} min`;
+}
+
+/** A part without a name goes by its kind. */
+export function partTitle(part: PartFigures): string {
+    return part.title.trim() === '' ? partLabels[part.kind] : part.title;
+}
+
+/** "Warm-up, 5 min"; the kind is left out where it is the title. */
+export function partKindAndTime(part: PartFigures): string {
+    const label = partLabels[part.kind];
+    return [partTitle(part) === label ? '' : label, part.minutes === undefined ? words.noTime : `${part.minutes} min`].filter(Boolean).join(', ');
 }
 
 /** "Warm-up, 5 min, from minute 0" */
 export function partFacts(part: PartFigures): string {
-    const time = part.minutes === undefined ? words.noTime : `${part.minutes} min`;
-    return [partLabels[part.kind], time, part.startsAt === undefined ? '' : `from minute ${part.startsAt}`].filter(Boolean).join(', ');
+    return [partKindAndTime(part), part.startsAt === undefined ? '' : `from minute ${part.startsAt}`].filter(Boolean).join(', ');
 }
 
 /** "8 items: name numbers 11 to 99." */

@@ -59,6 +59,7 @@ export const words = {
     uses: 'What the lesson uses',
     run: 'Run of the session',
     noTime: 'no time given',
+    someUntimed: 'some parts without a time',
     draft: 'Draft: this lesson is not finished.',
     caution: 'Caution',
     asAbove: 'as above',

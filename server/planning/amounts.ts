@@ -3,7 +3,7 @@ import { unitNamed, type Unit } from '@haversack/language/facts/units';
 import type { Amount, Exact, Place, Range, ThingSheet } from '@haversack/language/sheets/sheet';
 import { decimalsOf, exactText, readExact } from './exact.js';
 import type { Figure, TrailStep } from './figures.js';
-import { kitchenParts } from './rounding.js';
+import { kitchenParts, readsPlainly } from './rounding.js';
 
 /** What amounts of one thing are counted in. */
 export type Measure =
@@ -38,6 +38,20 @@ export function inMeasure(amount: Amount, measure: Measure): Fraction | undefine
     }
     const unit = unitNamed(amount.unit);
     return measure.is === 'measured' && unit ? convert(value, unit, measure.unit) : undefined;
+}
+
+/**
+ * The amount of a need in words: as it was written where the number of the measure's own unit would have to be rounded ("1/3 cup", not
+ * "78.87 ml"). `times` multiplies it in the unit it was written in, where that is another.
+ */
+export function writtenAs(amount: Amount | undefined, value: Fraction, measure: Measure): { text: string; times?: (times: Fraction) => string } {
+    const written = amount && readExact(amount.value);
+    if (!amount || !written || readsPlainly(value, measure)) return { text: amountText(value, measure) };
+    const unit = amount.unit === undefined ? undefined : unitNamed(amount.unit);
+    const own: Measure | undefined = unit && { is: 'measured', unit };
+    const text = own && readsPlainly(written, own) ? amountText(written, own) : [amount.value, amount.unit].filter(Boolean).join(' ');
+    const another = own && measure.is === 'measured' && own.unit.symbol !== measure.unit.symbol;
+    return { text, times: another ? times => amountText(written.mul(times), own) : undefined };
 }
 
 /** Exact within one dimension; undefined across dimensions. */

@@ -2,6 +2,7 @@ import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, KitSheet, LessonSheet, Place } from '@haversack/language/sheets/sheet';
 import { counted, listing, quoted } from './wording.js';
 import { peopleOf, type People } from './people.js';
+import { withoutEffect } from './without-effect.js';
 
 /** Which class or course to plan for; names of declarations. */
 export interface Wanted {
@@ -58,6 +59,7 @@ export function chooseClass(programme: Programme, wanted?: string | Wanted): Aud
     const people = peopleOf(sheet);
     const lessons = lessonsOf(programme, course, assumptions);
     const kits = kitsInPlay(programme, sheet, course, people.figures.learners, assumptions);
+    assumptions.push(...withoutEffect(programme, sheet, course));
     return { class: sheet, course, lessons, people, kits, assumptions };
 }
 

@@ -1,10 +1,10 @@
+import { unitNamed } from '@haversack/language/facts/units';
 import type { Amount, MaterialSheet, ThingSheet } from '@haversack/language/sheets/sheet';
-import { comesWhole, figure } from './amounts.js';
 import { dayLabel, readDay } from './calendar.js';
-import { isUsedUp } from './demand.js';
-import { largest } from './exact.js';
+import { readExact } from './exact.js';
 import type { BuyFigures, Figure } from './figures.js';
 import type { WeekNeed } from './gross.js';
+import { isBought } from './sources.js';
 import type { WeekThing } from './things.js';
 import { counted } from './wording.js';
 
@@ -14,8 +14,8 @@ import { counted } from './wording.js';
  */
 export function buyList(things: readonly WeekThing[]): BuyFigures[] {
     return things.flatMap(thing => {
-        const missing = thing.figures.missing;
-        return missing && isBought(thing) ? [buy(thing, missing)] : [];
+        const missing = missingOf(thing);
+        return missing ? [buy(thing, missing)] : [];
     });
 }
 
@@ -27,13 +27,12 @@ export interface NextWeek {
 }
 
 /**
- * What of a later week's buying cannot wait for next week's brief: it must be ordered by, or is needed at, next week's first meeting. What
- * the weeks before it already buy of a thing that is handed back is not bought twice.
+ * What of a later week's buying cannot wait for next week's brief: it must be ordered by, or is needed at, next week's first meeting.
  */
-export function orderNow(later: readonly WeekThing[], before: readonly WeekThing[], { nextFrom, firstMeeting }: NextWeek): BuyFigures[] {
+export function orderNow(later: readonly WeekThing[], { nextFrom, firstMeeting }: NextWeek): BuyFigures[] {
     return later.flatMap(thing => {
-        const missing = stillMissing(thing, before);
-        if (!missing || !isBought(thing)) return [];
+        const missing = missingOf(thing);
+        if (!missing) return [];
         const line = buy(thing, missing);
         const waits = nextFrom === undefined || line.neededBy === undefined
             ? leadDays(thing.need.thing) === 0 && thing.need.uses[0]?.meeting.label !== firstMeeting
@@ -42,22 +41,8 @@ export function orderNow(later: readonly WeekThing[], before: readonly WeekThing
     });
 }
 
-function stillMissing(thing: WeekThing, before: readonly WeekThing[]): Figure | undefined {
-    const { missing } = thing.stock;
-    const { figures, need } = thing;
-    if (!missing || !figures.missing) return undefined;
-    const same = isUsedUp(need.use) ? [] : before.filter(b => b.figures.name === figures.name && isBought(b));
-    const bought = largest(same.flatMap(b => b.stock.missing ?? []));
-    if (!bought.gt(0)) return figures.missing;
-    const rest = missing.sub(bought);
-    if (!rest.gt(0)) return undefined;
-    const whole = comesWhole(need.measure) ? rest.ceil() : rest;
-    return figure(whole, need.measure, [...figures.missing.trail, { words: `less what the weeks before already buy: ${figure(bought, need.measure).text}` }]);
-}
-
-function isBought({ figures, need }: WeekThing): boolean {
-    if (figures.missing === undefined || figures.optional || figures.source === 'printed') return false;
-    return figures.source === 'kit' || figures.source === 'shop' || (need.thing.kind === 'material' && need.thing.packs.length > 0);
+function missingOf({ figures, need, stock }: WeekThing): Figure | undefined {
+    return !figures.optional && isBought(need.thing, figures.source, stock.atHand !== undefined) ? figures.missing : undefined;
 }
 
 /** The last day to order for the first use of the week; undefined where a thing is bought on the day or the week has no dates. */
@@ -98,6 +83,15 @@ function buy(thing: WeekThing, missing: Figure): BuyFigures {
 }
 
 function packsInWords(material: MaterialSheet): string[] {
-    const written = (amount: Amount): string => `${amount.value}${amount.unit === undefined ? '' : ` ${amount.unit}`}`;
-    return material.packs.map(p => `packs of ${written(p.amount)}${p.cost ? ` at ${p.cost.value} ${p.cost.currency}` : ''}`);
+    return material.packs.map(p => `packs of ${packSize(p.amount, material)}${p.cost ? ` at ${p.cost.value} ${p.cost.currency}` : ''}`);
+}
+
+/** The number as declared, never in another unit, since it stands so on the pack: "25 sheets", "1 sheet". */
+function packSize({ value, unit }: Amount, { counted: own }: MaterialSheet): string {
+    if (unit === undefined) return value;
+    const known = unitNamed(unit);
+    const isOwn = own && [own.one, own.many].some(word => word.toLowerCase() === unit.toLowerCase());
+    const [one, many] = isOwn ? [own.one, own.many] : known ? [known.symbol, known.plural] : [unit, unit];
+    const size = readExact(value);
+    return `${value} ${size?.gt(0) && size.lte(1) ? one : many}`;
 }

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import type { LessonSheet, Need, ThingSheet } from '@haversack/language/sheets/sheet';
-import { amountText, comesWhole, inMeasure, measureOf, remeasure, type Measure } from './amounts.js';
+import { amountText, comesWhole, inMeasure, measureOf, remeasure, spared, writtenAs, type Measure } from './amounts.js';
 import { keptDemand, type PlanningCache, type Reading } from './cache.js';
 import { largest, sum } from './exact.js';
 import type { ThingFigures, TrailStep } from './figures.js';
@@ -33,6 +33,8 @@ export interface Demand {
     measure: Measure;
     amount: Fraction;
     trail: TrailStep[];
+    /** `amount` without what is optional. */
+    required: Fraction;
     optional: boolean;
     parts: string[];
     /** Some line asks for the whole thing, not for parts of it. */
@@ -70,10 +72,19 @@ function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): Les
     const crowds = holdings.audience.people.crowds;
     const assumptions: string[] = [];
     const lines: LineDemand[] = [];
-    for (const line of needLines(lesson, reading)) {
-        const found = chosen(line, crowds, holdings, reading);
-        if (typeof found === 'string') assumptions.push(`In ${quoted(lesson.title)}, ${found}`);
-        else if (found) lines.push(found);
+    const asked = needLines(lesson, reading);
+    const taken: LineDemand[] = [];
+    const found = new Map<NeedLine, LineDemand | string | undefined>();
+    // What has no alternative takes from the cupboard first.
+    for (const line of [...asked.filter(l => l.need.options.length < 2), ...asked.filter(l => l.need.options.length >= 2)]) {
+        const one = chosen(line, taken, holdings, reading);
+        found.set(line, one);
+        if (one && typeof one !== 'string') taken.push(one);
+    }
+    for (const line of asked) {
+        const one = found.get(line);
+        if (typeof one === 'string') assumptions.push(`In ${quoted(lesson.title)}, ${one}`);
+        else if (one) lines.push(one);
     }
     const byThing = new Map<string, LineDemand[]>();
     for (const line of lines) byThing.set(line.thing.name, [...(byThing.get(line.thing.name) ?? []), line]);
@@ -85,27 +96,39 @@ function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): Les
     return { lines, things, assumptions };
 }
 
-/** The line for the first of its options that is at hand in full, else in part, else the first; a sentence where none counts. */
-function chosen(line: NeedLine, crowds: readonly Crowd[], holdings: Holdings, reading: Reading): LineDemand | string | undefined {
+/**
+ * The line for the first of its options that is at hand in full, else the one that is short of least, the first written where two are
+ * alike; a sentence where none counts. What the lines before it have `taken` is not at hand any more.
+ */
+function chosen(line: NeedLine, taken: readonly LineDemand[], holdings: Holdings, reading: Reading): LineDemand | string | undefined {
+    const { options: written } = line.need;
     // A name that could not be read is empty; the file's own errors speak of it.
-    if (line.need.options.every(o => o.thing.name === '')) return undefined;
-    const options = line.need.options.map((_, i) => countLine(line, i, crowds, reading));
+    if (written.every(o => o.thing.name === '')) return undefined;
+    const options = written.map((_, i) => countLine(line, i, holdings.audience.people.crowds, reading));
     const usable = options.filter(o => typeof o !== 'string');
     const [first] = usable;
     if (!first) return options.find(o => typeof o === 'string');
-    if (line.need.options.length < 2) return first;
+    if (written.length < 2) return first;
     reading.holdings(holdings.audience);
-    const held = usable.map(option => ({ option, amount: holdings.atStart(option.thing.name, option.measure) }));
-    const pick = held.find(h => h.amount?.gte(h.option.amount)) ?? held.find(h => h.amount?.gt(0));
-    const option = pick?.option ?? first;
-    const titles = listing(usable.map(o => o.thing.title), 'or');
-    return {
-        ...option,
-        choice: {
-            words: `${titles}: ${option.thing.title}, ${pick ? 'because it is at hand' : 'the first named, because none is at hand'}`,
-            place: placeOf(line)
-        }
-    };
+    const short = usable.map(option => ({ option, share: shortShare(option, taken, holdings) }));
+    const least = short.reduce((best, one) => (one.share.lt(best.share) ? one : best), { option: first, share: short[0]?.share ?? new Fraction(1) });
+    const isHeld = usable.some(o => holdings.atStart(o.thing.name, o.measure)?.gt(0));
+    const why = least.share.equals(0) ? 'because it is at hand'
+        : least.share.lt(1) ? 'because least of it is missing'
+            : `the first named, because none is ${isHeld ? 'left' : 'at hand'}`;
+    const words = `${listing(usable.map(o => o.thing.title), 'or')}: ${least.option.thing.title}, ${why}`;
+    return { ...least.option, choice: { words, place: placeOf(line) } };
+}
+
+/** The part of an option that would be missing, from 0 to 1. What is handed back is in use only with lines of the same part. */
+function shortShare({ line, thing, measure, amount }: LineDemand, taken: readonly LineDemand[], holdings: Holdings): Fraction {
+    if (!amount.gt(0)) return new Fraction(0);
+    const usedUp = isUsedUp(useOf(thing, measure));
+    const before = taken.filter(t => t.thing.name === thing.name && (usedUp || t.line.slot === line.slot))
+        .flatMap(t => remeasure(t.amount, t.measure, measure) ?? []);
+    const missing = spared(sum(before).add(amount), thing, measure).sub(holdings.atStart(thing.name, measure) ?? 0);
+    const share = missing.div(amount);
+    return share.lte(0) ? new Fraction(0) : share.gt(1) ? new Fraction(1) : share;
 }
 
 function countLine(line: NeedLine, index: number, crowds: readonly Crowd[], reading: Reading): LineDemand | string {
@@ -116,7 +139,7 @@ function countLine(line: NeedLine, index: number, crowds: readonly Crowd[], read
     const measure = measureOf(thing, need.amount);
     const one = need.amount ? inMeasure(need.amount, measure) : comesWhole(measure) ? new Fraction(1) : undefined;
     if (!one) return leftOut(need, thing, measure);
-    const label = amountText(one, measure);
+    const written = writtenAs(need.amount, one, measure);
     const where = line.game?.title ?? line.part?.title;
     const perCrowd: Fraction[] = [];
     const steps = crowds.map((crowd): TrailStep => {
@@ -125,13 +148,15 @@ function countLine(line: NeedLine, index: number, crowds: readonly Crowd[], read
         perCrowd.push(total);
         const room = [crowd.title, where].filter(word => word !== undefined).join(', ');
         const unwritten = need.amount ? '' : ' (no amount is written)';
-        return { words: `${room}${room && ': '}${label}${unwritten} x ${words} = ${amountText(total, measure)}`, place: placeOf(line) };
+        const between = written.times ? `${written.times(times)} = ` : '';
+        const optional = need.optional ? ' (optional)' : '';
+        return { words: `${room}${room && ': '}${written.text}${unwritten} x ${words} = ${between}${amountText(total, measure)}${optional}`, place: placeOf(line) };
     });
     const used = useOf(thing, measure);
     return {
         line, thing, measure, perCrowd, steps,
         amount: isUsedUp(used) ? sum(perCrowd) : atOnce(perCrowd, crowds),
-        each: `${label} ${eachInWords(need.per)}`
+        each: `${written.text} ${eachInWords(need.per)}`
     };
 }
 
@@ -153,7 +178,9 @@ function together(lines: readonly LineDemand[], crowds: readonly Crowd[], proble
         if (perCrowd.every(v => v !== undefined)) same.push({ ...line, perCrowd });
         else problem(leftOut(line.line.need, thing, measure));
     }
-    const counted = isUsedUp(use) ? usedUp(same, measure) : handedBack(same, crowds, measure);
+    const count = isUsedUp(use) ? usedUp : handedBack;
+    const counted = count(same, crowds, measure);
+    const required = same.filter(l => !l.line.need.optional);
     const flags = same.map(l => l.line.need.inKit).filter(flag => flag !== undefined);
     const parts = same.map(l => l.line.need.options.find(o => o.thing.name === thing.name)?.parts.map(p => p.name) ?? []);
     const titles = same.flatMap(l => l.choice ? [l.choice] : []);
@@ -161,7 +188,8 @@ function together(lines: readonly LineDemand[], crowds: readonly Crowd[], proble
         thing, use, measure,
         amount: counted.amount,
         trail: [...titles, ...counted.trail],
-        optional: same.every(l => l.line.need.optional),
+        required: required.length === same.length ? counted.amount : count(required, crowds, measure).amount,
+        optional: required.length === 0,
         parts: [...new Set(parts.flat())],
         whole: parts.some(p => p.length === 0),
         or: [...new Set(same.flatMap(l => l.line.need.options.map(o => o.thing.name)))].filter(n => n !== thing.name),
@@ -169,7 +197,7 @@ function together(lines: readonly LineDemand[], crowds: readonly Crowd[], proble
     };
 }
 
-function usedUp(lines: readonly LineDemand[], measure: Measure): { amount: Fraction; trail: TrailStep[] } {
+function usedUp(lines: readonly LineDemand[], _crowds: readonly Crowd[], measure: Measure): { amount: Fraction; trail: TrailStep[] } {
     const amount = sum(lines.flatMap(l => l.perCrowd));
     const trail = lines.flatMap(l => l.steps);
     if (trail.length > 1) trail.push({ words: `used up, so all together: ${amountText(amount, measure)}` });

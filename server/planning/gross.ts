@@ -38,6 +38,9 @@ export interface WeekNeed {
     problems: string[];
 }
 
+/** A week's need of one thing without its trail. */
+export type WeekAmount = Pick<WeekNeed, 'value' | 'measure' | 'optional' | 'inKit'>;
+
 /** All things of one week, in the order in which its lessons first ask for them. */
 export function weekNeeds(taught: readonly TaughtLesson[]): Map<string, WeekNeed> {
     const names = new Set(taught.flatMap(t => [...t.demand.things.keys()]));
@@ -65,14 +68,18 @@ function asked(name: string, taught: readonly TaughtLesson[]): { counted: Asked[
         else left.push(one);
     }
     const amounts = counted.map(one => one.amount);
-    return { counted, left, plain: isUsedUp(first.use) ? sum(amounts) : largest(amounts) };
+    return { counted, left, plain: together(amounts, first.use) };
 }
 
 /** The amount alone: reusable = the largest lesson's need, consumable and copies = the sum; then spares, then whole things. */
-export function weekAmount(name: string, taught: readonly TaughtLesson[]): { value: Fraction; measure: Measure } | undefined {
+export function weekAmount(name: string, taught: readonly TaughtLesson[]): WeekAmount | undefined {
     const found = asked(name, taught);
     const first = found?.counted[0]?.own;
-    return found && first && { value: spared(found.plain, first.thing, first.measure), measure: first.measure };
+    return found && first && {
+        value: spared(found.plain, first.thing, first.measure),
+        measure: first.measure,
+        ...flagsOf(found.counted)
+    };
 }
 
 /** The amount with its trail, the union of parts, and where and when it is used. */
@@ -90,15 +97,27 @@ function weekNeed(name: string, taught: readonly TaughtLesson[]): WeekNeed | und
     return {
         thing, use, measure, plain,
         value: spared(plain, thing, measure),
-        trail: [...trail, ...sparedSteps(plain, thing, measure)],
-        optional: counted.every(one => one.own.optional),
+        trail: [...trail, ...sparedSteps(plain, thing, measure), ...optionalStep(counted, first)],
         parts: partsUnion(thing, counted.map(one => one.own)),
         or: [...new Set(counted.flatMap(one => one.own.or))],
-        inKit: claim(counted.map(one => one.own.inKit)),
+        ...flagsOf(counted),
         uses: counted.map(({ lesson, meeting }) => ({ lesson, meeting })),
         problems: left.map(one => `In ${quoted(one.lesson.title)}, ${amountText(one.own.amount, one.own.measure)} of ${quoted(thing.title)
         } is left out: it cannot be added to ${amountText(first.amount, measure)}.`)
     };
+}
+
+/** How much of the need is optional, where some of it is not. */
+function optionalStep(counted: readonly Asked[], { thing, use, measure }: Demand): TrailStep[] {
+    const amounts = counted.flatMap(one => remeasure(one.own.required, one.own.measure, measure) ?? []);
+    const all = spared(together(counted.map(one => one.amount), use), thing, measure);
+    const required = spared(together(amounts, use), thing, measure);
+    if (!required.gt(0) || !all.gt(required)) return [];
+    return [{ words: `${amountText(all.sub(required), measure)} of it optional: ${amountText(required, measure)} without` }];
+}
+
+function together(amounts: readonly Fraction[], use: Use): Fraction {
+    return isUsedUp(use) ? sum(amounts) : largest(amounts);
 }
 
 /** The parts that are enough, in the order the material declares them; none where some lesson asks for the whole thing. */
@@ -107,6 +126,10 @@ function partsUnion(thing: ThingSheet, demands: readonly Demand[]): string[] {
     const named = new Set(demands.flatMap(d => d.parts));
     const declared = thing.kind === 'material' ? thing.parts.map(p => p.name) : [];
     return [...declared.filter(p => named.has(p)), ...[...named].filter(p => !declared.includes(p))];
+}
+
+function flagsOf(counted: readonly Asked[]): Pick<WeekNeed, 'optional' | 'inKit'> {
+    return { optional: counted.every(one => one.own.optional), inKit: claim(counted.map(one => one.own.inKit)) };
 }
 
 function claim(flags: readonly (boolean | undefined)[]): boolean | undefined {

@@ -5,7 +5,7 @@ import { cautionFigures, cautionsOf, eachOnce } from './cautions.js';
 import type { LineDemand } from './demand.js';
 import type { CautionFigures, LessonFigures, PartFigures, StepFigures } from './figures.js';
 import { placeOf } from './needs.js';
-import { sizesInWords, tablesFor, type Crowd } from './people.js';
+import { playersInWords, sizesInWords, tablesFor, type Crowd } from './people.js';
 import { counted, quoted } from './wording.js';
 
 /** What a part of a lesson is shown with. */
@@ -100,11 +100,6 @@ function rulesInWords(found: NonNullable<GameSheet['found']>, programme: Program
         found.number === undefined ? '' : `number ${found.number}`,
         found.page === undefined ? '' : `page ${found.page}`
     ].filter(Boolean).join(', ');
-}
-
-function playersInWords({ from, to }: NonNullable<GameSheet['players']>): string {
-    if (to === undefined) return `${from} or more players`;
-    return from === to ? counted(from, 'player') : `${from} to ${to} players`;
 }
 
 /** "3 tables of 3, 2 and 2 play at once (the class's own groups fit 2 to 4 players)". */

@@ -49,20 +49,39 @@ export function sizesInWords(sizes: readonly number[]): string {
     return listing(bySize);
 }
 
-/** How many tables play a game at once, who sits at each, and the reason in words. */
+/** "2 to 4 players"; a single number is exactly that many. */
+export function playersInWords(players: NonNullable<GameSheet['players']>): string {
+    const { from, to } = bounds(players);
+    return from === to ? counted(from, 'player') : `${from} to ${to} players`;
+}
+
+function bounds(players: NonNullable<GameSheet['players']>): { from: number; to: number } {
+    const from = Math.max(1, players.from);
+    return { from, to: Math.max(from, players.to ?? from) };
+}
+
+/**
+ * How many tables play a game at once, who sits at each, and the reason in words. No table is larger than the game allows;
+ * where the learners do not come out even, adults take the places that stay empty.
+ */
 export function tablesFor(crowd: Crowd, players: GameSheet['players']): { sizes: number[]; why: string } {
     const own = groupsOf(crowd.learners, crowd.groupsOf);
     if (!players || own.length === 0) return { sizes: own, why: "the class's own groups" };
-    const from = Math.max(1, players.from);
-    const to = Math.max(from, players.to ?? Infinity);
-    const range = players.to === undefined ? `${from} or more` : from === to ? String(from) : `${from} to ${to}`;
-    if (own.every(size => size >= from && size <= to)) return { sizes: own, why: `the class's own groups fit ${range} players` };
+    const { from, to } = bounds(players);
+    const range = playersInWords(players);
+    if (own.every(size => size >= from && size <= to)) return { sizes: own, why: `the class's own groups fit ${range}` };
     const sizes = evenly(crowd.learners, Math.ceil(crowd.learners / to) || 1);
-    const few = sizes.filter(size => size < from).length;
-    const why = few === 0
-        ? `the fewest even tables of ${range} players`
-        : `the game wants ${range} players: an adult joins where a table is short`;
+    const free = sizes.filter(size => size < from).map(size => from - size);
+    const why = free.length === 0 ? `the fewest even tables of ${range}` : `the game wants ${range}: ${adultsPlay(free, sizes.length, crowd.adults)}`;
     return { sizes, why };
+}
+
+/** `free` places at each table that is short: "an adult plays along at one table". */
+function adultsPlay(free: readonly number[], tables: number, adults: number): string {
+    const places = free.reduce((total, places) => total + places, 0);
+    const where = tables === 1 ? '' : free.length === 1 ? ' at one table' : ` at ${free.length === tables ? 'each of the ' : ''}${free.length} tables`;
+    const enough = places <= adults ? '' : `; that takes ${counted(places, 'adult')}, and ${adults} ${adults === 1 ? 'is' : 'are'} counted`;
+    return `${places === 1 ? 'an adult plays' : 'adults play'} along${where}${enough}`;
 }
 
 /**
@@ -100,7 +119,8 @@ export function peopleOf(sheet: ClassSheet | undefined): People {
     if (sheet.sections.length === 0) {
         if (!sheet.learners) assumptions.push(`The class ${quoted(sheet.title)} does not say how many learners it has: one is counted.`);
         const learners = sheet.learners ? heads(sheet.learners.count, 'learners') : 1;
-        return withFigures([{ learners, adults: adults ?? 1, groupsOf: sheet.groupsOf }], adults ?? 1, assumptions);
+        if (learners === 0) assumptions.push(nobody(sheet));
+        return withFigures([{ learners: Math.max(1, learners), adults: adults ?? 1, groupsOf: sheet.groupsOf }], adults ?? 1, assumptions);
     }
     const known = sheet.sections.map(s => (s.learners === undefined ? undefined : heads(s.learners, 'learners')));
     const silent = known.filter(n => n === undefined).length;
@@ -121,9 +141,18 @@ export function peopleOf(sheet: ClassSheet | undefined): People {
         groupsOf: s.groupsOf ?? sheet.groupsOf,
         clock: sameClock(s.clock)
     }));
+    const [first] = crowds;
+    if (first && crowds.every(c => c.learners === 0)) {
+        first.learners = 1;
+        assumptions.push(nobody(sheet));
+    }
     shareAdults(crowds, sheet, adults);
     const atOneHour = atOnce(crowds.map(c => new Fraction(c.adults)), crowds).valueOf();
     return withFigures(crowds, adults ?? atOneHour, assumptions);
+}
+
+function nobody(sheet: ClassSheet): string {
+    return `The class ${quoted(sheet.title)} has no learners: one is counted.`;
 }
 
 /** The adults of the class are not in two rooms at once: sections of one hour that name none share what is left. */

@@ -1,4 +1,3 @@
-import type Fraction from 'fraction.js';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { remeasure, type Measure } from './amounts.js';
@@ -6,7 +5,7 @@ import type { Audience } from './audience.js';
 import { Reading, type PlanningCache } from './cache.js';
 import { demandOf } from './demand.js';
 import type { ScheduleFigures, WeekPlan } from './figures.js';
-import { weekAmount, weekNeeds, type TaughtLesson, type WeekNeed } from './gross.js';
+import { weekAmount, weekNeeds, type TaughtLesson, type WeekAmount, type WeekNeed } from './gross.js';
 import { Holdings } from './holdings.js';
 import { needLines } from './needs.js';
 
@@ -14,6 +13,7 @@ import { needLines } from './needs.js';
 export class Plan {
     readonly holdings: Holdings;
     private usage: ReadonlyMap<string, readonly number[]> | undefined;
+    private choices: ReadonlyMap<string, readonly number[]> | undefined;
     private readonly weeksTaught = new Map<number, readonly TaughtLesson[]>();
     private readonly weeksNeeds = new Map<number, ReadonlyMap<string, WeekNeed>>();
 
@@ -44,15 +44,23 @@ export class Plan {
     }
 
     /** What a week needs of one thing, in `measure`; undefined where it needs none. Without a trail, so cheaper than `needs`. */
-    gross(name: string, number: number, measure: Measure): Fraction | undefined {
+    gross(name: string, number: number, measure: Measure): WeekAmount | undefined {
         const gross = weekAmount(name, this.taught(number));
-        return gross && remeasure(gross.value, gross.measure, measure);
+        const value = gross && remeasure(gross.value, gross.measure, measure);
+        return gross && value && { ...gross, value, measure };
     }
 
     /** The weeks that use a thing, first to last; empty where none does. */
     weeksOf(name: string): readonly number[] {
-        this.usage ??= this.readUsage();
+        this.usage ??= this.readUsage(lesson => this.thingsOf(lesson));
         return this.usage.get(name) ?? [];
+    }
+
+    /** The weeks with a need for which a thing is one of the alternatives, chosen or not. */
+    weeksWithChoiceOf(name: string): readonly number[] {
+        this.choices ??= this.readUsage(lesson => needLines(lesson, new Reading(this.programme))
+            .flatMap(({ need }) => (need.options.length > 1 ? need.options.map(o => o.thing.name) : [])));
+        return this.choices.get(name) ?? [];
     }
 
     private lessonsOf(number: number): { lesson: LessonSheet; meeting: WeekPlan['meetings'][number] }[] {
@@ -63,11 +71,11 @@ export class Plan {
             }));
     }
 
-    private readUsage(): ReadonlyMap<string, readonly number[]> {
+    private readUsage(thingsOf: (lesson: LessonSheet) => Iterable<string>): ReadonlyMap<string, readonly number[]> {
         const usage = new Map<string, number[]>();
         for (const { number } of this.schedule.weeks) {
             for (const { lesson } of this.lessonsOf(number)) {
-                for (const name of this.thingsOf(lesson)) {
+                for (const name of thingsOf(lesson)) {
                     const weeks = usage.get(name);
                     if (!weeks) usage.set(name, [number]);
                     else if (weeks[weeks.length - 1] !== number) weeks.push(number);

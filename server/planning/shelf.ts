@@ -35,6 +35,13 @@ export function stayOnShelf(plan: Plan, week: number): ShelfLine[] {
         for (const { thing: { name } } of kit.sheet.holds) {
             const next = nextWeek(plan, name, week);
             if (next === undefined && plan.weeksOf(name).length > 0) continue;
+            const choices = plan.weeksWithChoiceOf(name);
+            if (next === undefined && choices.length > 0) {
+                const choice = choices.find(w => w > week);
+                // This week's list names it as what would do; after its last week nobody asks for it.
+                if (choice !== undefined && !choices.includes(week)) add(name, () => `Would do in week ${choice} in place of what is chosen there.`);
+                continue;
+            }
             add(name, () => `In the kit ${quoted(kit.sheet.title)}; ${nextUse(plan, name, week)}.`, { kit: of, nextWeek: next });
         }
     }

@@ -1,4 +1,4 @@
-import type { Source } from '@haversack/language/sheets/sheet';
+import type { Source, ThingSheet } from '@haversack/language/sheets/sheet';
 import type { WeekNeed } from './gross.js';
 
 /**
@@ -14,6 +14,15 @@ export function sourceOf(need: Pick<WeekNeed, 'thing'> & Partial<Pick<WeekNeed, 
     if (heldByKit || need.inKit === true) return 'kit';
     if (thing.kind === 'book') return thing.cost ? 'shop' : 'library';
     return thing.packs.length > 0 ? 'shop' : 'home';
+}
+
+/**
+ * Whether what is missing of a thing is bought: from the kit or the shop, or where packs are declared. What comes from home or the
+ * library is asked for, unless some of it is `known` to be at hand.
+ */
+export function isBought(thing: ThingSheet, source: Source, known: boolean): boolean {
+    if (source === 'printed') return false;
+    return source === 'kit' || source === 'shop' || (known && thing.kind === 'material' && thing.packs.length > 0);
 }
 
 /** The order of a fetching list, with the heading of each group. */

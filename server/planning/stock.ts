@@ -1,11 +1,12 @@
 import Fraction from 'fraction.js';
-import { amountText, figure, type Measure } from './amounts.js';
+import { amountText, comesWhole, figure, type Measure } from './amounts.js';
 import { readsPlainly, sensiblyDown } from './rounding.js';
 import { before, dayLabel, readDay } from './calendar.js';
 import { isUsedUp } from './demand.js';
 import type { Figure, TrailStep } from './figures.js';
 import type { WeekNeed } from './gross.js';
 import type { Plan } from './plan.js';
+import { isBought, sourceOf } from './sources.js';
 import { listing } from './wording.js';
 
 /** What is there at the start of a week, and what is short of the week's need. */
@@ -23,7 +24,8 @@ export interface Stock {
 
 /**
  * At hand at the start of a week = kits + on hand + orders that arrived before its first meeting, less what earlier weeks use
- * up; never below nothing. Orders and purchases that are not written down are not counted on.
+ * up; never below nothing. Orders that are not written down are not counted on. What the lists of earlier weeks say to buy is, where it is
+ * handed back: so a week's list and the look-ahead of the week before it agree.
  */
 export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
     const { thing, measure } = need;
@@ -46,16 +48,31 @@ export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
         }
         waiting = late;
     };
-    if (isUsedUp(need.use) && (atHand || waiting.length > 0)) {
+    const earlier = plan.weeksOf(thing.name).filter(number => number < week);
+    if (!isUsedUp(need.use)) {
+        const heldByKit = plan.holdings.kitsWith(thing.name).length > 0;
+        let bought = false;
+        for (const number of earlier) {
+            arrive(number);
+            const gross = plan.gross(thing.name, number, measure);
+            if (!gross || gross.optional || !isBought(thing, sourceOf({ thing, inKit: gross.inKit }, heldByKit), atHand !== undefined)) continue;
+            const there: Fraction = atHand ?? new Fraction(0);
+            if (!gross.value.gt(there)) continue;
+            const missing = toHave(gross.value.sub(there), measure);
+            atHand = there.add(missing);
+            bought = true;
+            steps.push({ words: `${amountText(missing, measure)} ${missing.gt(1) ? 'were' : 'was'} to be bought for week ${number}` });
+        }
+        if (bought) problems.push('What the lists of earlier weeks say to buy and is handed back is counted as bought.');
+    } else if (atHand || waiting.length > 0) {
         const used: number[] = [];
         let total = new Fraction(0);
         let bought = new Fraction(0);
-        for (const earlier of plan.weeksOf(thing.name)) {
-            if (earlier >= week) break;
-            arrive(earlier);
-            const gross = plan.gross(thing.name, earlier, measure);
+        for (const number of earlier) {
+            arrive(number);
+            const gross = plan.gross(thing.name, number, measure)?.value;
             if (!gross) continue;
-            used.push(earlier);
+            used.push(number);
             total = total.add(gross);
             const there = atHand ?? new Fraction(0);
             if (gross.gt(there)) bought = bought.add(gross.sub(there));
@@ -78,6 +95,11 @@ export function stockOf(plan: Plan, week: number, need: WeekNeed): Stock {
         onTheWay: waiting.map(a => `${amountText(a.value, measure)} on order, arriving ${a.day ? dayLabel(a.day) : ''}`),
         problems
     };
+}
+
+/** Of whole things nobody has a part. */
+export function toHave(short: Fraction, measure: Measure): Fraction {
+    return comesWhole(measure) ? short.ceil() : short;
 }
 
 /** What the class wrote down itself is left as it was written. */

@@ -9,7 +9,7 @@ import type { WeekNeed } from './gross.js';
 import type { Plan } from './plan.js';
 import { readsPlainly, sensiblyUp } from './rounding.js';
 import { sourceOf, sourceTitles } from './sources.js';
-import { stockOf, type Stock } from './stock.js';
+import { stockOf, toHave, type Stock } from './stock.js';
 import { counted, once } from './wording.js';
 
 /** A thing of one week with its stock: the working form behind ThingFigures. */
@@ -86,7 +86,7 @@ function missingFigure(need: WeekNeed, stock: Stock, source: ThingFigures['sourc
     const trail: TrailStep[] = [{
         words: `${amountText(said, measure)} needed less ${stock.said ? amountText(stock.said, measure) : 'nothing'} at hand`
     }];
-    const whole = comesWhole(measure) ? stock.missing.ceil() : stock.missing;
+    const whole = toHave(stock.missing, measure);
     for (const words of stock.onTheWay) trail.push({ words });
     return figure(whole, measure, trail, comesWhole(measure) ? whole : said.sub(stock.said ?? 0));
 }

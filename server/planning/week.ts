@@ -65,7 +65,7 @@ export function planWeek(programme: Programme, wanted: WeekWanted, options: Week
         buy: buyList(things),
         cautions,
         lessons,
-        next: nextWeek(plan, number, things),
+        next: nextWeek(plan, number),
         names: nameFigures(programme, taught.map(t => t.lesson), things.map(t => t.figures), cautions),
         ages: sheet?.ages ?? course?.ages
     };
@@ -83,7 +83,7 @@ function weekCautions(things: readonly WeekThing[], lessons: readonly LessonFigu
     ]);
 }
 
-function nextWeek(plan: Plan, current: number, things: readonly WeekThing[]): WeekBrief['next'] {
+function nextWeek(plan: Plan, current: number): WeekBrief['next'] {
     const week = plan.week(current + 1);
     if (!week || !plan.week(current)) return undefined;
     const next = weekThings(plan, week.number);
@@ -92,7 +92,7 @@ function nextWeek(plan: Plan, current: number, things: readonly WeekThing[]): We
         from: week.from,
         lessons: plan.taught(week.number).map(({ lesson }) => ({ name: lesson.name, title: lesson.title, place: { uri: lesson.uri, range: lesson.at } })),
         newThings: next.map(t => t.figures).filter(f => f.isNew).map(({ title, amount, source }) => ({ title, amount, source })),
-        order: ordersNow(plan, current, things, next)
+        order: ordersNow(plan, current, next)
     };
 }
 
@@ -100,18 +100,16 @@ function nextWeek(plan: Plan, current: number, things: readonly WeekThing[]): We
 const farthest = 8;
 
 /** Next week's orders, and those of the weeks after it that would come too late if they waited for next week's brief. */
-function ordersNow(plan: Plan, current: number, things: readonly WeekThing[], next: readonly WeekThing[]): BuyFigures[] {
+function ordersNow(plan: Plan, current: number, next: readonly WeekThing[]): BuyFigures[] {
     const following = plan.week(current + 1);
     const weeks: NextWeek = { nextFrom: following?.from, firstMeeting: following?.meetings[0]?.label ?? '' };
-    const orders = orderNow(next, things, weeks);
-    const before = [...things, ...next];
+    const orders = orderNow(next, weeks);
     const listed = new Set(orders.map(o => o.name));
     for (let number = current + 2; weeks.nextFrom !== undefined && number <= current + farthest; number++) {
         const late = [...plan.needs(number).values()].filter(need => !listed.has(need.thing.name) && presses(need, weeks.nextFrom));
         const found = late.map(need => weekThing(plan, number, need));
-        const more = orderNow(found, before, weeks);
+        const more = orderNow(found, weeks);
         more.forEach(o => listed.add(o.name));
-        before.push(...found);
         orders.push(...more);
     }
     return orders;

@@ -51,6 +51,20 @@ describe.each([['page', briefPage(week)], ['preview', previewPage(week)]])('%s',
         expect(found.passes).toBeGreaterThan(20);
     }, 60_000);
 
+    it('has room for the numbers of a hundred rows between the line at the side and the words', async () => {
+        const gaps = await withPage(html, { viewport: { width: 800, height: 900 } }, page => page.evaluate(() => [...document.querySelectorAll('.trail > ol, .key > ol')].map(list => {
+            const number = document.createElement('span');
+            number.textContent = '100. ';
+            number.style.cssText = 'position: absolute; white-space: pre';
+            list.querySelector('li')?.append(number);
+            const gap = parseFloat(getComputedStyle(list).paddingInlineStart) - number.getBoundingClientRect().width;
+            number.remove();
+            return gap;
+        })));
+        expect(gaps.length).toBeGreaterThan(10);
+        expect(Math.min(...gaps)).toBeGreaterThan(2);
+    });
+
     it.each([320, 360, 560, 1100])('neither clips nor overlaps at %i pixels', async width => {
         const found = await withPage(html, { viewport: { width, height: 900 } }, page => page.evaluate(() => {
             const touching = (a: DOMRect, b: DOMRect) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1;

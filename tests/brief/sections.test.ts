@@ -1,3 +1,4 @@
+import { briefMarkdown } from '@haversack/server/brief/markdown';
 import { describe, expect, it } from 'vitest';
 import { briefPage } from '../../server/brief/page.js';
 import { briefSections } from '../../server/brief/sections.js';
@@ -84,6 +85,37 @@ describe('the page', () => {
         expect(briefPage(week, { theme: 'dark' })).toContain('<html lang="en" data-theme="dark">');
         expect(pages.page).toContain('<title>Week 3 of 12: Measure and Make</title>');
         expect(pages.page).not.toMatch(/@import|url\((?!#)/);
+    });
+
+    it('heads a part without a name with its kind', () => {
+        const kinds = { 'warm-up': 'Warm-up', activity: 'Activity', game: 'Game', practice: 'Practice', checkpoint: 'Closing questions' };
+        const [first] = week.lessons;
+        if (!first) throw new Error('the fixture has lessons');
+        const nameless = { ...week, lessons: [{ ...first, parts: first.parts.map(part => ({ ...part, title: '' })) }] };
+        const parts = briefPage(nameless).split('<div class="part"').slice(1);
+        expect(parts).toHaveLength(first.parts.length);
+        first.parts.forEach((part, index) => {
+            expect(parts[index]).toContain(`<bdi>${kinds[part.kind]}</bdi></h3><p class="quiet">${part.minutes} min, from minute`);
+            expect(briefMarkdown(nameless)).toContain(`### ${index + 1}\\. ${kinds[part.kind]}\n`);
+        });
+        expect(briefPage(nameless)).not.toContain('<bdi></bdi>');
+    });
+
+    it('never takes missing minutes for none', () => {
+        const [first, ...others] = week.lessons;
+        if (!first) throw new Error('the fixture has lessons');
+        const untimed = { ...first, minutes: 0, minutesIncomplete: true, parts: first.parts.map(part => ({ ...part, minutes: undefined, startsAt: undefined })) };
+        const some = { ...week, minutes: 71, lessons: [untimed, ...others] };
+        for (const text of [briefPage(some), briefMarkdown(some)]) {
+            expect(text).toContain('3 lessons, 71 minutes, some parts without a time');
+            expect(text).toContain('Mon 21 Sep, no time given');
+            expect(text).toContain('Run of the session, no time given');
+        }
+        const none = { ...week, minutes: 0, lessons: [untimed] };
+        for (const text of [briefPage(none), briefMarkdown(none)]) {
+            expect(text).toContain('1 lesson');
+            expect(text).not.toMatch(/\b0 min|1 lesson,/);
+        }
     });
 
     it('calls nothing new in the first week', () => {

@@ -1,3 +1,4 @@
+import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { chooseClass } from '../../server/planning/audience.js';
 import { newPlanningCache } from '../../server/planning/cache.js';
@@ -24,6 +25,7 @@ function demand(declarations: Declared[], own: ClassSheet = klass('k', undefined
 }
 
 const cube = reusable('cube');
+const none = new Fraction(0);
 const bean = consumable('bean', measured('g'));
 
 describe('per whom', () => {
@@ -87,6 +89,22 @@ describe('one lesson', () => {
     });
 });
 
+describe('trail', () => {
+    // 1 US cup is 236.5882365 ml (NIST Handbook 44, appendix C).
+    test('an amount stands as it was written where the own unit would have to round it', () => {
+        const water = consumable('water', measured('ml'));
+        const { trail, found } = demand([water, lesson('l', [need('water', '1/3 cup', 'learner'), need('water', '1 l', 'pair')])]);
+        expect(trail('water')?.slice(0, 2)).toEqual(['1/3 cup x 7 learners = 2 1/3 cups = 552.04 ml', '1 l x 4 pairs = 4 l']);
+        expect(found.lines[0]?.each).toBe('1/3 cup for each learner');
+        expect(demand([bean, lesson('l', [need('bean', '1/3 g', 'learner')])]).trail('bean')).toEqual(['1/3 g x 7 learners = 2.34 g']);
+    });
+    test('what is optional says so', () => {
+        const { trail, found } = demand([cube, lesson('l', [need('cube', '1', 'learner'), need('cube', '2', 'pair', { optional: true })])]);
+        expect(trail('cube')?.slice(0, 2)).toEqual(['1 x 7 learners = 7', '2 x 4 pairs = 8 (optional)']);
+        expect(exactText(found.things.get('cube')?.required ?? none)).toBe('7');
+    });
+});
+
 describe('games', () => {
     const play = part('game', 'grocer');
     const grocer = (players?: [number, number?]) => game('grocer', [need('cube', '20', 'group')], players);
@@ -138,6 +156,24 @@ describe('a or b', () => {
         const { found, trail } = demand(things);
         expect(trail('cube')?.[0]).toBe('Cube or Button: Cube, the first named, because none is at hand');
         expect(found.things.get('cube')?.or).toEqual(['button']);
+    });
+    test('where none is enough, the one that is short of least, the first where two are alike', () => {
+        const found = demand(things, cupboard(['cube', '5'], ['button', '70']));
+        expect(found.amounts).toEqual({ button: '80' });
+        expect(found.trail('button')?.[0]).toBe('Cube or Button: Button, because least of it is missing');
+        expect(demand(things, cupboard(['cube', '70'], ['button', '70'])).amounts).toEqual({ cube: '80' });
+    });
+    test('what a need of the same lesson took is not at hand for the next', () => {
+        const [bell, cup] = [reusable('bell'), reusable('cup')];
+        const own = cupboard(['bell', '4'], ['cup', '8']);
+        const both = [need('bell or cup', '7', 'class'), need('cup or bell', '4', 'class')];
+        expect(demand([bell, cup, lesson('l', both)], own).amounts).toEqual({ cup: '7', bell: '4' });
+        // One after the other, each part has all of them.
+        expect(demand([bell, cup, lesson('l', [], both.map((n, i) => activity(`a${i}`, [n])))], own).amounts).toEqual({ cup: '7' });
+        // What has no alternative comes first, wherever it stands.
+        expect(demand([bell, cup, lesson('l', [need('bell or cup', '4', 'class'), need('bell', '4', 'class')])], own).amounts).toEqual({ cup: '4', bell: '4' });
+        const gone = demand([bell, cup, lesson('l', [need('cup', '8', 'class'), need('bell', '4', 'class'), need('bell or cup', '1', 'class')])], own);
+        expect(gone.trail('bell')?.[0]).toBe('Bell or Cup: Bell, the first named, because none is left');
     });
     test('an option that no file declares is passed over', () => {
         expect(demand([reusable('button'), either]).amounts).toEqual({ button: '80' });

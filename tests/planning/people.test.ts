@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { atOnce, evenly, groupsOf, pairsOf, peopleOf, tablesFor } from '../../server/planning/people.js';
-import { klass, section } from './sheets.js';
+import { atOnce, evenly, groupsOf, pairsOf, peopleOf, playersInWords, tablesFor } from '../../server/planning/people.js';
+import { klass, range, section } from './sheets.js';
 
 const table = (learners: number, players: [number, number?] | undefined, own?: number) =>
     tablesFor({ learners, adults: 1, groupsOf: own }, players && { from: players[0], to: players[1], at: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } });
@@ -39,10 +39,25 @@ describe('tables of a game', () => {
     });
     test('else the fewest, most even tables', () => expect(table(7, [2, 4]).sizes).toEqual([4, 3]));
     test('a table that stays short is said', () => {
-        expect(table(1, [2, 4])).toEqual({ sizes: [1], why: 'the game wants 2 to 4 players: an adult joins where a table is short' });
-        expect(table(6, [4, 4]).why).toContain('an adult joins');
+        expect(table(1, [2, 4])).toEqual({ sizes: [1], why: 'the game wants 2 to 4 players: an adult plays along' });
+        expect(table(6, [4, 4]).why).toBe('the game wants 4 players: adults play along at each of the 2 tables; that takes 2 adults, and 1 is counted');
     });
-    test('without an upper bound everybody plays at one table', () => expect(table(9, [4], 3).sizes).toEqual([9]));
+    test('one number is exactly that many: an adult plays along where one child is left', () => {
+        expect(table(6, [2])).toEqual({ sizes: [2, 2, 2], why: 'the fewest even tables of 2 players' });
+        expect(table(5, [2])).toEqual({ sizes: [2, 2, 1], why: 'the game wants 2 players: an adult plays along at one table' });
+        expect(playersInWords({ from: 2, at: range() })).toBe('2 players');
+    });
+    test('no table is larger than the game allows, and none smaller where that can be', () => {
+        const size = fc.integer({ min: 1, max: 12 });
+        fc.assert(fc.property(fc.integer({ min: 1, max: 60 }), size, size, (n, a, b) => {
+            const [from, to] = [Math.min(a, b), Math.max(a, b)];
+            const { sizes } = table(n, [from, to]);
+            expect(sizes.reduce((x, y) => x + y, 0)).toBe(n);
+            expect(Math.max(...sizes)).toBeLessThanOrEqual(to);
+            const fits = Array.from({ length: n }, (_, i) => i + 1).some(tables => tables * from <= n && n <= tables * to);
+            expect(Math.min(...sizes) >= from).toBe(fits);
+        }));
+    });
     test('without players, the own groups', () => expect(table(7, undefined, 3).sizes).toEqual([3, 2, 2]));
 });
 
@@ -84,8 +99,14 @@ describe('people of a class', () => {
     });
     test('absurd numbers neither hang nor throw', () => {
         expect(peopleOf(klass('h', 'c', 1e15, { groupsOf: 1 })).figures.learners).toBe(10_000);
-        expect(peopleOf(klass('h', 'c', Number.NaN)).figures.learners).toBe(0);
-        expect(peopleOf(klass('h', 'c', 0)).figures).toMatchObject({ learners: 0, pairs: 0, groups: [] });
+        expect(peopleOf(klass('h', 'c', Number.NaN)).figures.learners).toBe(1);
+    });
+    test('a class of nobody is planned for one learner, said', () => {
+        const said = ['The class “Harbour” has no learners: one is counted.'];
+        expect(peopleOf(klass('harbour', 'c', 0)).figures).toMatchObject({ learners: 1, pairs: 1, groups: [1], assumptions: said });
+        const empty = klass('harbour', 'c', undefined, { sections: [section('a', 0), section('b', 0)] });
+        expect(peopleOf(empty).figures).toMatchObject({ learners: 1, assumptions: said });
+        expect(peopleOf({ ...empty, sections: [section('a', 0), section('b', 5)] }).figures).toMatchObject({ learners: 5, assumptions: [] });
     });
 });
 

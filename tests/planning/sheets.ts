@@ -1,7 +1,7 @@
 /** Builds sheets for tests as a file would declare them, each line at a place of its own. */
 import { gatherProgramme, type Programme } from '@haversack/language/sheets/programme';
 import type {
-    Amount, BookSheet, ClassSheet, CourseSheet, FileSheet, GameSheet, Held, KitSheet, LessonSheet, MaterialSheet, Mention,
+    AdaptationSheet, Amount, BookSheet, ClassSheet, CourseSheet, FileSheet, GameSheet, Held, KitSheet, LessonSheet, MaterialSheet, Mention,
     Need, PartSheet, Per, PrintSheet, Prose, Range, Step, StepWord, Weekday
 } from '@haversack/language/sheets/sheet';
 
@@ -103,13 +103,17 @@ export const off = (from: string, to?: string, title?: string) => ({ from: on(fr
 export const section = (name: string, learners?: number, clock?: string, more: Partial<ClassSheet['sections'][number]> = {}) =>
     ({ name, title: titled(name), at: range(), learners, clock, ...more });
 
-type Declaration = MaterialSheet | PrintSheet | BookSheet | GameSheet | KitSheet | LessonSheet | CourseSheet | ClassSheet;
+export function adaptation(name: string, more: Partial<AdaptationSheet> = {}): AdaptationSheet {
+    return { ...declared(name), kind: 'adaptation', changes: [{ does: 'skip lesson', lesson: mention('l'), at: range() }], ...more };
+}
+
+type Declaration = AdaptationSheet | MaterialSheet | PrintSheet | BookSheet | GameSheet | KitSheet | LessonSheet | CourseSheet | ClassSheet;
 
 export function file(...declarations: Declaration[]): FileSheet {
     const of = <K extends Declaration['kind']>(kind: K) => declarations.filter((d): d is Extract<Declaration, { kind: K }> => d.kind === kind);
     return {
         uri, materials: of('material'), prints: of('print'), books: of('book'), games: of('game'), kits: of('kit'),
-        lessons: of('lesson'), objectives: [], frameworks: [], courses: of('course'), classes: of('class'), adaptations: [], unreadable: []
+        lessons: of('lesson'), objectives: [], frameworks: [], courses: of('course'), classes: of('class'), adaptations: of('adaptation'), unreadable: []
     };
 }
 export const programme = (...declarations: Declaration[]): Programme => gatherProgramme([file(...declarations)]);

@@ -36,6 +36,35 @@ describe('at hand', () => {
         expect(trail?.map(s => s.words)).toEqual(['on hand: 35', 'used in weeks 1 and 2: 40, of which 5 had to be bought']);
         expect(trail?.[0]?.place).toBeDefined();
     });
+    test('what an earlier week had to buy is there still, if it is handed back, said', () => {
+        const cubes = (week: number, brief = weekly([3, 5, 4], { onHand: [held('cube', '1')] })(week)) =>
+            ({ brief, row: stocked(brief)[1], list: brief.buy.filter(b => b.name === 'cube').map(b => b.missing.text), ahead: brief.next?.order.filter(o => o.name === 'cube').map(o => o.missing.text) });
+        expect([1, 2, 3].map(w => cubes(w).row)).toEqual([['cube', '3', '1', '2'], ['cube', '5', '3', '2'], ['cube', '4', '5', undefined]]);
+        expect(cubes(1)).toMatchObject({ list: ['2'], ahead: ['2'] });
+        expect(cubes(2)).toMatchObject({ list: ['2'], ahead: [] });
+        expect(cubes(3)).toMatchObject({ list: [] });
+        const { brief } = cubes(3);
+        expect(brief.fetch[0]?.things[1]?.atHand?.trail.map(s => s.words)).toEqual(['on hand: 1', '2 were to be bought for week 1', '2 were to be bought for week 2']);
+        expect(brief.assumptions).toEqual(['What the lists of earlier weeks say to buy and is handed back is counted as bought.']);
+        expect(cubes(1).brief.assumptions).toEqual([]);
+    });
+    test('what no list says to buy is not counted on: from home, or wholly optional', () => {
+        const second = (source: 'home' | 'shop', optional: boolean) => planWeek(programme(reusable('cube', { source }),
+            lesson('a', [need('cube', '3', 'class', { optional })]), lesson('b', [need('cube', '5', 'class')]), course('c', ['a', 'b']),
+            klass('k', 'c', 7, { meets: meets('mon'), onHand: [held('cube', '1')] })), { week: 2 });
+        expect(stocked(second('shop', false))).toEqual([['cube', '5', '3', '2']]);
+        expect(stocked(second('shop', true))).toEqual([['cube', '5', '1', '4']]);
+        expect(stocked(second('home', false))).toEqual([['cube', '5', '1', '4']]);
+    });
+    test("a week's list and the look-ahead of the week before it agree", () => {
+        fc.assert(fc.property(fc.array(fc.integer({ min: 1, max: 30 }), { minLength: 2, maxLength: 6 }), fc.integer({ min: 0, max: 30 }), (needs, have) => {
+            const brief = weekly(needs, { onHand: [held('cube', String(have)), held('bead', String(have))] });
+            for (let week = 2; week <= needs.length; week++) {
+                const of = (lines: WeekBrief['buy'] | undefined) => lines?.map(l => [l.name, l.missing.exact]);
+                expect(of(brief(week - 1).next?.order)).toEqual(of(brief(week).buy));
+            }
+        }), { numRuns: 30 });
+    });
     test('spares are used up with the rest', () => {
         const names = ['a', 'b'];
         const sheets = programme(consumable('bead', { spare: percent('10') }), ...names.map(n => lesson(n, [need('bead', '50', 'class')])), course('c', names),
@@ -46,8 +75,8 @@ describe('at hand', () => {
         const brief = weekly([10, 10, 10], { onOrder: [held('bead', '100', '2026-09-14'), held('cube', '5', '2026-09-13')] });
         expect([1, 2, 3].map(w => stocked(brief(w)))).toEqual([
             [['bead', '10', undefined, '10'], ['cube', '10', undefined, '10']],
-            [['bead', '10', undefined, '10'], ['cube', '10', '5', '5']],
-            [['bead', '10', '100', undefined], ['cube', '10', '5', '5']]
+            [['bead', '10', undefined, '10'], ['cube', '10', '15', undefined]],
+            [['bead', '10', '100', undefined], ['cube', '10', '15', undefined]]
         ]);
         expect(brief(2).buy[0]?.when).toBe('needed Mon 14 Sep; 100 on order, arriving Mon 14 Sep');
         expect(brief(3).fetch[0]?.things[0]?.atHand?.trail.map(s => s.words)).toEqual(['used in weeks 1 and 2: 20, of which 20 had to be bought', 'arrived Mon 14 Sep: 100']);

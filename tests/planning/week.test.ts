@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import type { ClassSheet, MaterialSheet } from '@haversack/language/sheets/sheet';
 import type { WeekBrief } from '../../server/planning/figures.js';
 import { planWeek } from '../../server/planning/week.js';
 import type { file} from './sheets.js';
@@ -49,6 +49,21 @@ describe('one week', () => {
     });
     test('spares before rounding up', () => {
         expect(text(plan([reusable('cube', { spare: percent('10') })], [[need('cube', '7/2', 'class')]])(1), 'cube')).toBe('4');
+    });
+    test('partly optional: how much of it', () => {
+        const lines = (second: boolean) => plan([reusable('cube', { spare: percent('10') })], [
+            [need('cube', '10', 'class')], [need('cube', '20', 'class', { optional: true })], [need('cube', '20', 'class', { optional: second })]
+        ])(1);
+        expect(thing(lines(true), 'cube')?.amount.trail.at(-1)?.words).toBe('11 of it optional: 11 without');
+        expect(text(lines(true), 'cube')).toBe('22');
+        const alone = plan([reusable('cube')], [[need('cube', '20', 'class', { optional: true })]])(1);
+        expect(thing(alone, 'cube')?.amount.trail.map(s => s.words)).toEqual(['“L1”, Mon 7 Sep: 20 x the whole class = 20 (optional)']);
+    });
+    // 1 US cup is 236.5882365 ml (NIST Handbook 44, appendix C).
+    test('a written amount is told as written, then rounded up for fetching', () => {
+        const water = thing(plan([consumable('water', measured('ml'))], [[need('water', '1/3 cup', 'learner')]])(1), 'water');
+        expect(water?.amount.text).toBe('560 ml');
+        expect(water?.amount.trail.map(s => s.words)).toEqual(['“L1”, Mon 7 Sep: 1/3 cup x 7 learners = 2 1/3 cups = 552.04 ml', 'rounded up to 560 ml']);
     });
     test('prints: copies, pages and sheets', () => {
         const brief = plan([print('two', 3, true), print('one', 2)], [[need('two', '1', 'learner'), need('one', '1', 'learner')]])(1);
@@ -132,6 +147,13 @@ describe('the shelf', () => {
         expect([thing(either(1), 'button')?.isNew, thing(either(2), 'cube')?.isNew]).toEqual([true, true]);
         expect(either(1).putAway.map(s => s.name)).toEqual(['button']);
     });
+    test('what would do in place of what was chosen is not called unused', () => {
+        const box = [reusable('bell'), reusable('cup'), reusable('drum'), kit('box', ['bell', '4'], ['cup', '9'], ['drum', '1'])];
+        const either = plan(box, [[], [], [need('bell or cup', '7', 'class')], [], []], { kits: uses('box') });
+        expect(either(1).stayOnShelf.filter(s => s.kit && s.nextWeek === undefined).map(s => s.name)).toEqual(['drum']);
+        expect(either(1).stayOnShelf.find(s => s.name === 'bell')).toMatchObject({ why: 'Would do in week 2 in place of what is chosen there.' });
+        expect([2, 3].map(w => either(w).stayOnShelf.map(s => s.name))).toEqual([['drum'], ['drum']]);
+    });
     test('what lessons call not needed, unless another lesson of the week needs it', () => {
         const sheets = (second: string[]) => programme(book('workbook'), lesson('a', [], [], { notNeeded: [mention('workbook')] }),
             lesson('b', second.map(n => need(n, '1', 'class'))), course('c', ['a', 'b']), klass('k', 'c', 7));
@@ -149,6 +171,14 @@ describe('buying', () => {
             when: 'needed Thu 10 Sep; arrives in 6 days, so order by Fri 4 Sep', source: 'shop'
         });
         expect(line?.missing.trail[0]?.words).toBe('600 g needed less 400 g at hand');
+    });
+    test('packs in the plural of their unit or counted word', () => {
+        const packsOf = (more: Partial<MaterialSheet>) => plan([consumable('card', { source: 'shop', ...more })], [[need('card', '90', 'class')]])(1).buy[0]?.packs;
+        expect(packsOf({ ...measured('sheet'), packs: [pack('25 sheet', '2.10'), pack('1 sheets'), pack('1/2 sheet'), pack('1 1/2 sheet')] }))
+            .toEqual(['packs of 25 sheets at 2.10 USD', 'packs of 1 sheet', 'packs of 1/2 sheet', 'packs of 1 1/2 sheets']);
+        expect(packsOf({ ...counted('box', 'boxes'), packs: [pack('12 box'), pack('1 boxes'), pack('30')] }))
+            .toEqual(['packs of 12 boxes', 'packs of 1 box', 'packs of 30']);
+        expect(packsOf({ ...measured('kg'), packs: [pack('2000 grams')] })).toEqual(['packs of 2000 g']);
     });
     test('without dates, days before', () => {
         const [line] = plan([bean], [[need('bean', '150 g', 'pair')]], { starts: undefined })(1).buy;

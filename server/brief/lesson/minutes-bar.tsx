@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { LessonFigures, PartFigures } from '../../planning/figures.js';
-import { plural } from '../sentences.js';
-import { partLabels, words } from '../words.js';
+import { lessonTime, partKindAndTime, partTitle, plural } from '../sentences.js';
+import { words } from '../words.js';
 import { Patterns, patternFill } from './patterns.js';
 
 /**
@@ -27,7 +27,7 @@ export function MinutesBar({ lesson, id }: { lesson: LessonFigures; id: string }
     const kinds = [...new Set(lesson.parts.map(part => part.kind))];
     return (
         <div class="run">
-            <h3>{words.run}, {lesson.minutes} min</h3>
+            <h3>{words.run}, {lessonTime(lesson)}</h3>
             {pieces.length > 0 && (
                 <svg class="bar" width="100%" height="34" role="img" aria-label={`${plural(lesson.minutes, 'minute')} as a bar; the list below says the same.`}>
                     <Patterns id={id} kinds={kinds} />
@@ -44,7 +44,7 @@ export function MinutesBar({ lesson, id }: { lesson: LessonFigures; id: string }
                 {lesson.parts.map((part, index) => (
                     <li>
                         <svg class="swatch" width="18" height="18" aria-hidden="true"><rect class="piece" x="1" y="1" width="16" height="16" fill={patternFill(id, part.kind)} /></svg>
-                        <span><span class="count">{index + 1}</span> <bdi>{part.title}</bdi> <span class="quiet">{partLabels[part.kind]}, {part.minutes === undefined ? words.noTime : `${part.minutes} min`}</span></span>
+                        <span><span class="count">{index + 1}</span> <bdi>{partTitle(part)}</bdi> <span class="quiet">{partKindAndTime(part)}</span></span>
                     </li>
                 ))}
             </ol>

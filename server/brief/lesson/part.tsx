@@ -3,7 +3,7 @@ import type { PartFigures } from '../../planning/figures.js';
 import type { CautionPlaces } from '../caution-places.js';
 import { Labelled } from '../pieces/labelled.js';
 import { Lead, placed, Title } from '../pieces/lead.js';
-import { partFacts } from '../sentences.js';
+import { partFacts, partTitle } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { Needs } from './needs.js';
@@ -13,7 +13,7 @@ import { Steps } from './step.js';
 export function Part({ part, number, cautions, view }: { part: PartFigures; number: number; cautions: CautionPlaces; view: View }): JSX.Element {
     return (
         <div class="part" {...placed(part.place, view)}>
-            <h3><span class="count">{number}</span> <Title place={part.place} view={view} text={part.title} /></h3>
+            <h3><span class="count">{number}</span> <Title place={part.place} view={view} text={partTitle(part)} /></h3>
             <p class="quiet">{partFacts(part)}</p>
             {part.game && <GameFacts game={part.game} view={view} />}
             {part.needs.length > 0 && <Needs needs={part.needs} view={view} />}

@@ -10,7 +10,8 @@ export const printStyles = `
   .brief h1, .brief h2, .brief h3, .brief h2 + .facts, .brief h3 + .quiet { break-after: avoid; }
   .brief li, .brief .run, .brief p, .brief .meetings { break-inside: avoid; }
   .brief .line { break-inside: avoid; }
-  .brief .step:has(.steps) { break-inside: auto; }
+  .brief .plain > li:last-child { break-before: avoid; }
+  .brief .step:has(> .told > .steps > :nth-child(3)) { break-inside: auto; }
   .brief .step:has(.steps) > .told > .prose { break-after: avoid; }
   .brief p { orphans: 3; widows: 3; }
   .brief .trail > :not(summary), .brief .key { display: none; }

@@ -48,7 +48,7 @@ export const screenStyles = `
 
 .brief summary { cursor: pointer; min-height: 1.5rem; width: fit-content; }
 .brief summary::marker { color: var(--quiet); font-size: .75em; }
-.brief .trail > ol, .brief .key > ol { margin-block: .25rem .5rem; margin-inline-start: .4rem; padding-inline-start: 1.6rem; border-inline-start: 1px solid var(--rule); font-size: .95rem; }
+.brief .trail > ol, .brief .key > ol { margin-block: .25rem .5rem; margin-inline-start: .4rem; padding-inline-start: 2.75rem; border-inline-start: 1px solid var(--rule); font-size: .95rem; }
 .brief .trail li, .brief .items li { padding-block: .15rem; }
 .brief .items { padding-inline-start: 1.8rem; }
 

@@ -5,7 +5,7 @@ import { placeCautions, type CautionPlaces } from '../caution-places.js';
 import { plainText, proseLines } from './text.js';
 import { trailItem } from './trail.js';
 import type { Outline } from './outline.js';
-import { cautionAdvice, cautionThings, lessonFacts, partFacts, practiceWords } from '../sentences.js';
+import { cautionAdvice, cautionThings, lessonFacts, lessonTime, partFacts, partTitle, practiceWords } from '../sentences.js';
 import type { View } from '../view.js';
 import { objectiveLabels, stepLabels, words } from '../words.js';
 
@@ -21,8 +21,8 @@ export function writeLesson(out: Outline, lesson: LessonFigures, view: View): vo
     }
     if (lesson.notNeeded.length) out.paragraph(`${words.notNeeded}: ${plainText(lesson.notNeeded.map(thing => thing.title).join(', '))}`);
     if (lesson.parts.length) {
-        out.heading(3, `${words.run}, ${lesson.minutes} min`);
-        lesson.parts.forEach((part, index) => out.item(0, `${plainText(part.title)}: ${plainText(partFacts(part))}`, `${index + 1}.`));
+        out.heading(3, `${words.run}, ${lessonTime(lesson)}`);
+        lesson.parts.forEach((part, index) => out.item(0, `${plainText(partTitle(part))}: ${plainText(partFacts(part))}`, `${index + 1}.`));
     }
     out.blank();
     for (const caution of cautions.lesson) writeCaution(out, 0, caution, view);
@@ -40,7 +40,7 @@ function writeAim(out: Outline, lesson: LessonFigures, view: View): void {
 }
 
 function writePart(out: Outline, part: PartFigures, number: number, cautions: CautionPlaces, view: View): void {
-    out.heading(3, `${number}\\. ${plainText(part.title)}`);
+    out.heading(3, `${number}\\. ${plainText(partTitle(part))}`);
     out.paragraph(plainText(partFacts(part)));
     if (part.game?.rules) out.item(0, `${words.rules}: ${plainText(part.game.rules)}`);
     if (part.game?.players) out.item(0, `${words.players}: ${plainText(part.game.players)}`);

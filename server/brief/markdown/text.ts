@@ -5,7 +5,7 @@ import { readProse, type ProseBlock, type ProseInline } from '../prose.js';
 
 /** Text on one line in which every character stands for itself. */
 export function plainText(text: string): string {
-    return escaped(text.replace(/\s*[\r\n\u2028\u2029]\s*/g, ' ').trim());
+    return escaped(text.replace(/\s+/g, space => (/[\r\n\u2028\u2029]/.test(space) ? ' ' : space)).trim());
 }
 
 /** Characters that can open markup anywhere, and those that can at the start of a line. */
