@@ -55,6 +55,7 @@ export function said(sheet: FileSheet): unknown {
 const repository = join(import.meta.dirname, '../..');
 export const languagePage = join(import.meta.dirname, 'language-page');
 export const firstSteps = join(repository, 'examples/first-steps');
+export const year = join(repository, 'examples/year');
 
 /** All files of a programme by their path in it. */
 export function programmeFiles(folder: string): Map<string, string> {
