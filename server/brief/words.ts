@@ -1,4 +1,5 @@
 /** Every fixed phrase of the brief, so that wording is changed (or translated) in one place. */
+import { deferral } from '@haversack/language/facts/cautions';
 import type { PartFigures, StepWord } from '../planning/figures.js';
 
 export const stepLabels: Record<StepWord, string> = {
@@ -39,7 +40,7 @@ export const words = {
     beforeTheWeek: 'The last day to order is before this week begins.',
     nothingToBuy: 'Nothing to buy or order for this week.',
     cautions: 'Cautions this week',
-    deferral: 'These are usual cautions. Local rules, product labels and qualified advice come first.',
+    deferral: `These are usual cautions. ${deferral}`,
     ahead: 'Next week',
     lastWeek: 'This is the last week of the plan.',
     aheadNew: 'New things to look out for',
