@@ -17,8 +17,8 @@ export const noSuchDate: Check = {
 };
 
 function datesIn(file: FileSheet): WrittenDate[] {
-    return file.classes.flatMap(({ starts, off, onOrder, log }) => [
-        ...(starts ? [starts] : []), ...off.flatMap(({ from, to }) => (to ? [from, to] : [from])),
+    return file.classes.flatMap(({ starts, ends, off, onOrder, fixed, log }) => [
+        ...(starts ? [starts] : []), ...(ends ? [ends] : []), ...fixed.map(({ on }) => on), ...off.flatMap(({ from, to }) => (to ? [from, to] : [from])),
         ...onOrder.flatMap(({ arriving }) => (arriving ? [arriving] : [])), ...log.map(({ on }) => on)
     ]);
 }

@@ -68,7 +68,7 @@ function changeNumber(uri: string, at: Range, value: Exact, unit: string | undef
 
 function* classNumbers(file: FileSheet): Iterable<Finding> {
     for (const group of file.classes) {
-        const { learners, session, catchUp } = group;
+        const { learners, session, catchUp, lessonsPerMeeting } = group;
         if (learners && !isCount(learners.count)) {
             const whole = String(Math.max(1, Math.ceil(learners.count)));
             yield {
@@ -79,6 +79,9 @@ function* classNumbers(file: FileSheet): Iterable<Finding> {
         if (session && session.minutes <= 0) yield { message: 'A session takes at least a minute.', at: session.at };
         if (catchUp && (!isCount(catchUp.everyLessons) || !isCountOrNone(catchUp.days))) {
             yield { message: 'Catch-up days come after a whole number of lessons from 1 up, as in: catch-up 1 day every 8 lessons', at: catchUp.at };
+        }
+        if (lessonsPerMeeting && !isCount(lessonsPerMeeting.count)) {
+            yield { message: 'At least one lesson fits in a meeting: write a whole number from 1 up.', at: lessonsPerMeeting.at };
         }
         for (const { kit, count, at } of group.kits) {
             if (!isCountOrNone(count)) yield { message: `How many of '${kit.name}' are there? Write a whole number.`, at };

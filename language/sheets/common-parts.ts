@@ -33,7 +33,7 @@ export function money(node: ast.Money | undefined): Money | undefined {
 }
 
 export function span(node: ast.Days | undefined): Span | undefined {
-    return node && { days: Number(node.count) * (keyword(node.unit, ['day', 'days', 'week', 'weeks']).startsWith('week') ? 7 : 1), at: rangeOf(node) };
+    return node && { days: Number(node.count) * (keyword(node.unit, ['day', 'days', 'week', 'weeks']).startsWith('week') ? 7 : 1), ...(node.working ? { working: true } : {}), at: rangeOf(node) };
 }
 
 export function ages(node: ast.Ages | undefined): Ages | undefined {

@@ -2,6 +2,7 @@ import type {
     AdaptationSheet, BookSheet, ClassSheet, CourseSheet, Declared, FileSheet, FrameworkSheet, GameSheet, KitSheet,
     LessonSheet, MaterialSheet, ObjectiveSheet, PrintSheet, ThingSheet
 } from './sheet.js';
+import type { Attachment } from '../attachments/attachment.js';
 
 /** All files of one programme, with every name looked up once. The first declaration of a name counts. */
 export interface Programme {
@@ -20,6 +21,12 @@ export interface Programme {
     /** Every declaration after the first of the same kind and name. */
     repeated: readonly { first: Declared; again: Declared & { kind: string } }[];
     unreadable: ReadonlySet<string>;
+    /** Calendars and frameworks that the files name, by `attachmentKey` of the naming file and the path as written. */
+    attachments: ReadonlyMap<string, Attachment>;
+}
+
+export function attachmentKey(uri: string, path: string): string {
+    return `${uri} ${path}`;
 }
 
 /** A material, print or book of that name, in this order. */
@@ -28,7 +35,7 @@ export function thingNamed(programme: Programme, name: string): ThingSheet | und
 }
 
 /** Gathers file sheets (in a stable order of their addresses) into one programme. */
-export function gatherProgramme(sheets: Iterable<FileSheet>): Programme {
+export function gatherProgramme(sheets: Iterable<FileSheet>, attachments: ReadonlyMap<string, Attachment> = new Map()): Programme {
     const files = new Map([...sheets].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0)).map(s => [s.uri, s]));
     const repeated: { first: Declared; again: Declared & { kind: string } }[] = [];
     const unreadable = new Set<string>();
@@ -60,6 +67,7 @@ export function gatherProgramme(sheets: Iterable<FileSheet>): Programme {
         classes: byName(s => s.classes),
         adaptations: byName(s => s.adaptations),
         repeated,
-        unreadable
+        unreadable,
+        attachments
     };
 }

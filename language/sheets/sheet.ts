@@ -92,6 +92,8 @@ export interface Pack {
 
 export interface Span {
     days: number;
+    /** Monday to Friday only. */
+    working?: boolean;
     at: Range;
 }
 
@@ -312,10 +314,17 @@ export interface ClassSheet extends Declared {
     onHand: Held[];
     onOrder: Held[];
     starts?: WrittenDate;
+    ends?: WrittenDate;
     meets: { day: Weekday; at: Range }[];
     session?: { minutes: number; at: Range };
+    /** The most lessons at one meeting. */
+    lessonsPerMeeting?: { count: number; at: Range };
+    fixed: { lesson: Mention; on: WrittenDate; title?: string; at: Range }[];
+    /** Classes that use the same cupboard. */
+    sharesWith: Mention[];
     off: { from: WrittenDate; to?: WrittenDate; title?: string; at: Range }[];
-    offFrom: { path: string; at: Range }[];
+    /** With `named`, only events whose title holds one of these count. */
+    offFrom: { path: string; named: string[]; at: Range }[];
     catchUp?: { days: number; everyLessons: number; at: Range };
     present: { who: string; at: Range }[];
     log: { lesson: Mention; on: WrittenDate; at: Range }[];

@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import { unitNamed, type Unit } from '@haversack/language/facts/units';
 import type { Amount, Exact, Place, Range, ThingSheet } from '@haversack/language/sheets/sheet';
 import { decimalsOf, exactText, readExact } from './exact.js';
-import type { Figure, TrailStep } from './figures.js';
+import type { Figure, TrailStep } from './figure.js';
 import { kitchenParts, readsPlainly } from './rounding.js';
 
 /** What amounts of one thing are counted in. */

@@ -3,7 +3,8 @@ import type { LessonSheet, Need, ThingSheet } from '@haversack/language/sheets/s
 import { amountText, comesWhole, inMeasure, measureOf, remeasure, spared, writtenAs, type Measure } from './amounts.js';
 import { keptDemand, type PlanningCache, type Reading } from './cache.js';
 import { largest, sum } from './exact.js';
-import type { ThingFigures, TrailStep } from './figures.js';
+import type { TrailStep } from './figure.js';
+import type { ThingFigures } from './figures.js';
 import type { Holdings } from './holdings.js';
 import { eachInWords, needLines, placeOf, timesFor, type NeedLine } from './needs.js';
 import { atOnce, type Crowd } from './people.js';

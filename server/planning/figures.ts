@@ -3,21 +3,8 @@
  * Amounts are exact text (see Exact in the sheets) beside a form for people; nobody downstream computes a quantity.
  */
 import type { Ages, Caution, Exact, Place, Prose, Source, StepWord, Unsure } from '@haversack/language/sheets/sheet';
-
-/** One step of how a figure came about: "Weigh the bags: 20 x 4 pairs = 80", leading back to its line. */
-export interface TrailStep {
-    words: string;
-    place?: Place;
-}
-
-/** An amount with its trail. `text` is for people: "80", "1 1/2 cups", "2 sets", "1.2 kg". */
-export interface Figure {
-    exact: Exact;
-    /** Unit word after conversion; absent for plain pieces. */
-    unit?: string;
-    text: string;
-    trail: TrailStep[];
-}
+import type { Figure } from './figure.js';
+import type { Meeting } from './schedule-figures.js';
 
 export interface PeopleFigures {
     learners: number;
@@ -28,32 +15,6 @@ export interface PeopleFigures {
     /** The same in words with how it was counted: "7 learners: 4 pairs; groups of 3, 2 and 2". */
     text: string;
     /** What had to be assumed, in whole sentences: "No class is declared: one learner, one kit and four lessons a week." */
-    assumptions: string[];
-}
-
-export interface Meeting {
-    /** ISO date; absent when the class has no start (plain weeks). */
-    date?: string;
-    /** "Mon 14 Sep" or "Day 2". */
-    label: string;
-    lessons: string[];
-}
-
-export interface WeekPlan {
-    /** From 1. */
-    number: number;
-    /** ISO dates of the first and the last meeting. */
-    from?: string;
-    to?: string;
-    meetings: Meeting[];
-    /** "Harvest week: no meetings 23 to 27 November." */
-    remarks: string[];
-}
-
-export interface ScheduleFigures {
-    course?: string;
-    class?: string;
-    weeks: WeekPlan[];
     assumptions: string[];
 }
 

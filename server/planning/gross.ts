@@ -3,7 +3,8 @@ import type { LessonSheet, ThingSheet } from '@haversack/language/sheets/sheet';
 import { amountText, remeasure, spared, sparedSteps, type Measure } from './amounts.js';
 import { isUsedUp, type Demand, type LessonDemand, type Use } from './demand.js';
 import { largest, sum } from './exact.js';
-import type { Meeting, TrailStep } from './figures.js';
+import type { TrailStep } from './figure.js';
+import type { Meeting } from './schedule-figures.js';
 import { quoted } from './wording.js';
 
 /** One lesson of a week with the meeting it is taught at and what it needs. */

@@ -5,7 +5,7 @@ import { amountText, inMeasure, measureOf, type Measure } from './amounts.js';
 import type { Audience, KitInPlay } from './audience.js';
 import { readDay, type Day } from './calendar.js';
 import { readExact, sum } from './exact.js';
-import type { TrailStep } from './figures.js';
+import type { TrailStep } from './figure.js';
 import { counted, quoted } from './wording.js';
 
 /** An order that will add to what is at hand. */

@@ -4,7 +4,7 @@ import { remeasure, type Measure } from './amounts.js';
 import type { Audience } from './audience.js';
 import { Reading, type PlanningCache } from './cache.js';
 import { demandOf } from './demand.js';
-import type { ScheduleFigures, WeekPlan } from './figures.js';
+import type { ScheduleFigures, WeekPlan } from './schedule-figures.js';
 import { weekAmount, weekNeeds, type TaughtLesson, type WeekAmount, type WeekNeed } from './gross.js';
 import { Holdings } from './holdings.js';
 import { needLines } from './needs.js';

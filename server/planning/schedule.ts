@@ -4,7 +4,7 @@ import { chooseClass, type Audience, type Wanted } from './audience.js';
 import {
     before, dayLabel, daysOff, mondayOf, meetingDays, offRemarks, readDay, weekdaysOf, type Day, type DaysOff
 } from './calendar.js';
-import type { Meeting, ScheduleFigures, WeekPlan } from './figures.js';
+import type { Meeting, ScheduleFigures, WeekPlan } from './schedule-figures.js';
 import { listing, once, quoted } from './wording.js';
 
 /** Lessons in a week where no weekdays are known. */
@@ -23,6 +23,11 @@ export function scheduleFor(audience: Audience): ScheduleFigures {
         course: audience.course?.name,
         class: sheet?.name,
         weeks: dated ?? plainWeeks(lessons, (sheet && weekdaysOf(sheet).size) || assumedLessonsAWeek),
+        daysOff: [],
+        unplaced: [],
+        proposals: [],
+        problems: [],
+        trail: [],
         assumptions: once(assumptions)
     };
 }
@@ -35,7 +40,7 @@ export function weekOfLesson(schedule: ScheduleFigures, lesson: string): number 
 function plainWeeks(lessons: readonly LessonSheet[], aWeek: number): WeekPlan[] {
     const weeks: WeekPlan[] = [];
     for (let i = 0; i < lessons.length; i += aWeek) {
-        const meetings = lessons.slice(i, i + aWeek).map((lesson, n): Meeting => ({ label: `Day ${n + 1}`, lessons: [lesson.name] }));
+        const meetings = lessons.slice(i, i + aWeek).map((lesson, n): Meeting => ({ label: `Day ${n + 1}`, lessons: [lesson.name], taught: [], minutes: 0 }));
         weeks.push({ number: weeks.length + 1, meetings, remarks: [] });
     }
     return weeks;
@@ -85,7 +90,7 @@ function calendarWeeks(
     let unsaid = start;
     let monday: Day | undefined;
     days.forEach((day, i) => {
-        const meeting: Meeting = { date: day.toString(), label: dayLabel(day), lessons: [lessons[i]?.name ?? ''] };
+        const meeting: Meeting = { date: day.toString(), label: dayLabel(day), lessons: [lessons[i]?.name ?? ''], taught: [], minutes: 0 };
         const week = weeks[weeks.length - 1];
         const nextMonday = monday?.add({ days: 7 });
         if (week && nextMonday && before(day, nextMonday)) {

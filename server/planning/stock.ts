@@ -3,7 +3,7 @@ import { amountText, comesWhole, figure, type Measure } from './amounts.js';
 import { readsPlainly, sensiblyDown } from './rounding.js';
 import { before, dayLabel, readDay } from './calendar.js';
 import { isUsedUp } from './demand.js';
-import type { Figure, TrailStep } from './figures.js';
+import type { Figure, TrailStep } from './figure.js';
 import type { WeekNeed } from './gross.js';
 import type { Plan } from './plan.js';
 import { isBought, sourceOf } from './sources.js';

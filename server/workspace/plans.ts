@@ -1,5 +1,6 @@
 import { newPlanningCache } from '../planning/cache.js';
-import type { ScheduleFigures, WeekBrief } from '../planning/figures.js';
+import type { WeekBrief } from '../planning/figures.js';
+import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { planSchedule, weekOfLesson } from '../planning/schedule.js';
 import { planWeek } from '../planning/week.js';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';

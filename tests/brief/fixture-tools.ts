@@ -1,4 +1,5 @@
-import type { Figure, Place, Prose, StepFigures, StepWord, TrailStep } from '@haversack/server/planning/figures';
+import type { Figure, TrailStep } from '@haversack/server/planning/figure';
+import type { Place, Prose, StepFigures, StepWord } from '@haversack/server/planning/figures';
 
 const folder = 'file:///home/someone/Our%20year/';
 export const programmeRoot = folder;

@@ -33,9 +33,9 @@ export const week: WeekBrief = {
     assumptions: ['No session length is declared: lessons are not split.'],
     remarks: ['Harbour day: no meeting on Tue 22 Sep.'],
     meetings: [
-        { date: '2026-09-21', label: 'Mon 21 Sep', lessons: ['weigh-1'] },
-        { date: '2026-09-23', label: 'Wed 23 Sep', lessons: ['weigh-2'] },
-        { date: '2026-09-24', label: 'Thu 24 Sep', lessons: ['weigh-3'] }
+        { date: '2026-09-21', label: 'Mon 21 Sep', lessons: ['weigh-1'], taught: [], minutes: 40 },
+        { date: '2026-09-23', label: 'Wed 23 Sep', lessons: ['weigh-2'], taught: [], minutes: 40 },
+        { date: '2026-09-24', label: 'Thu 24 Sep', lessons: ['weigh-3'], taught: [], minutes: 40 }
     ],
     minutes: 121,
     fetch: [

@@ -89,7 +89,7 @@ describe('plain weeks', () => {
         ]);
     });
     test('calendar files are not read yet, said once', () => {
-        const path = { path: 'town.ics', at: range() };
+        const path = { path: 'town.ics', named: [], at: range() };
         expect(schedule(1, { ...termClass, offFrom: [path, path] }).assumptions).toEqual([
             'The dates skip only the days off that the class lists itself, not those in “town.ics”: compare the two before you rely on a date.'
         ]);

@@ -94,7 +94,7 @@ export function klass(name: string, teaches: string | undefined, learners: numbe
     return {
         ...declared(name), kind: 'class', teaches: teaches === undefined ? undefined : mention(teaches),
         learners: learners === undefined ? undefined : { count: learners, at: range() },
-        sections: [], kits: [], onHand: [], onOrder: [], meets: [], off: [], offFrom: [], present: [], log: [], notes: [], ...more
+        sections: [], kits: [], onHand: [], onOrder: [], meets: [], fixed: [], sharesWith: [], off: [], offFrom: [], present: [], log: [], notes: [], ...more
     };
 }
 export const meets = (...names: Weekday[]) => names.map(day => ({ day, at: range() }));

@@ -1,4 +1,4 @@
-import type { TrailStep } from '../../planning/figures.js';
+import type { TrailStep } from '../../planning/figure.js';
 import { plainText } from './text.js';
 import type { Outline } from './outline.js';
 

@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
-import type { Figure, Place, TrailStep } from '../../planning/figures.js';
+import type { Figure, TrailStep } from '../../planning/figure.js';
+import type { Place } from '../../planning/figures.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { Lead, placed } from './lead.js';

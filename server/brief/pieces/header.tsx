@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
-import type { Meeting, WeekBrief } from '../../planning/figures.js';
+import type { WeekBrief } from '../../planning/figures.js';
+import type { Meeting } from '../../planning/schedule-figures.js';
 import { assumptions, room, weekFacts, weekTitle } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
