@@ -1,20 +1,54 @@
 /** Files that a programme names beside its own: calendars with days off and frameworks of standards. Plain data. */
 
-/** An event of a calendar, as far as it can take days away. Dates are ISO 8601; times carry their zone where one is known. */
+/** How often something repeats: the parts of an RRULE (RFC 5545, 3.3.10), times in the event's own zone. */
+export interface RepeatRule {
+    every: 'SECONDLY' | 'MINUTELY' | 'HOURLY' | 'DAILY' | 'WEEKLY' | 'MONTHLY' | 'YEARLY';
+    interval: number;
+    count?: number;
+    /** The last moment, in wall-clock seconds since 1970-01-01. */
+    until?: number;
+    /** 0 Monday to 6 Sunday. */
+    weekStart: number;
+    seconds?: number[];
+    minutes?: number[];
+    hours?: number[];
+    /** `nth` counts within the month or year, from its end when negative; 0 is every one. */
+    weekdays?: { day: number; nth: number }[];
+    monthDays?: number[];
+    yearDays?: number[];
+    weeks?: number[];
+    months?: number[];
+    positions?: number[];
+}
+
+/** An event that happens again and again. Times are wall-clock seconds since 1970-01-01 in the event's own zone. */
+export interface Repeating {
+    start: number;
+    /** Seconds by the clock on the wall, more than 0. */
+    lasts: number;
+    /** Has dates and no times. */
+    wholeDays: boolean;
+    rules: RepeatRule[];
+    /** Further times at which it begins. */
+    also: number[];
+    /** Days (since 1970-01-01) on which it does not begin. */
+    except: number[];
+}
+
+/** An event of a calendar that takes whole days away, once or repeatedly. Dates are ISO 8601. */
 export interface CalendarEvent {
     uid: string;
     title: string;
-    /** The event's own text between BEGIN:VEVENT and END:VEVENT, from which its repetitions are worked out. */
-    text: string;
+    /** An event that happens once: its days, both inclusive. */
+    days?: { from: string; to: string };
+    repeats?: Repeating;
 }
 
 export interface CalendarFile {
     /** The calendar's own name, where it has one. */
     title?: string;
     events: CalendarEvent[];
-    /** Definitions of time zones that events name, as text. */
-    zones: string[];
-    /** Events that could not be read and are left out, in a teacher's words. */
+    /** What could not be read and is left out, in a teacher's words. */
     remarks: string[];
 }
 
@@ -49,5 +83,5 @@ export interface FrameworkFile {
 export type Attachment =
     | { state: 'calendar'; calendar: CalendarFile }
     | { state: 'framework'; framework: FrameworkFile }
-    /** Why it cannot be used and what to do, in a teacher's words. */
-    | { state: 'wrong'; message: string };
+    /** Why it cannot be used and what to do, in a teacher's words. `near`: addresses of files that may be meant, where it is missing. */
+    | { state: 'wrong'; message: string; near?: string[] };

@@ -16,6 +16,8 @@ export interface CoverageLesson {
     label?: string;
     date?: string;
     week?: number;
+    /** Meetings at which it is taught again, because children were unsure. */
+    again?: number[];
 }
 
 export type GapKind = 'never-introduced' | 'practised-before-introduced' | 'never-checked' | 'checked-before-introduced' | 'not-revisited' | 'never-used';
@@ -37,10 +39,11 @@ export interface CoverageObjective {
     strand?: string;
     /** One entry a lesson that names it, in teaching order; `place` is the line. */
     cells: { lesson: number; does: Does[]; place: Place }[];
-    /** Meetings between one visit and the next. */
+    /** From one visit to the next, counted in meetings: 1 is the very next meeting. Lessons at the same meeting are one visit. */
     spacing: number[];
-    /** "introduced in week 1, practised 3 times at widening gaps of 2, 4 and 9 meetings, checked in week 6". */
+    /** "introduced in week 1, practised 3 times in weeks 1 to 4, checked in week 6; visited at widening gaps of 2, 4, 9 and 11 meetings". */
     text: string;
+    /** No gap is shorter than the one before it and the last is longer than the first; absent with fewer than two gaps. It describes, it does not judge. */
     widening?: boolean;
     gaps: CoverageGap[];
     trail: TrailStep[];
@@ -60,8 +63,10 @@ export interface FrameworkNode {
     /** Of items without children at or under this one. */
     leaves: number;
     leavesMet: number;
-    /** An item is met when a taught lesson introduces, practises or checks an objective aligned to it, or to an item above it that names it whole (see coverage.ts). */
+    /** An item is met when a taught lesson introduces, practises or checks an objective aligned to it or to an item above it, or when all items under it are met (see coverage/framework-share.ts). */
     met: boolean;
+    /** Met only because an item above it is. */
+    through?: 'above';
 }
 
 export interface FrameworkFigures {
@@ -72,13 +77,18 @@ export interface FrameworkFigures {
     document?: string;
     /** Why the file could not be read, in words. */
     wrong?: string;
+    /** Items without others under them. */
     items: number;
     met: number;
-    /** "8 of 10 items are met (80 %)". */
+    /** Of these, met only through an item above them. */
+    metAbove?: number;
+    /** "8 of 10 items are met (80 %), 3 of them only through an item above them". */
     text: string;
     tree: FrameworkNode[];
     /** Alignments to codes that the file does not have. */
     unknownCodes: { code: string; objective: string; place: Place }[];
+    /** What was mended or left out while reading the file. */
+    remarks?: string[];
 }
 
 export interface CoverageFigures {

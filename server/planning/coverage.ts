@@ -1,0 +1,158 @@
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { CourseSheet, LessonSheet, ObjectiveSheet } from '@haversack/language/sheets/sheet';
+import type { Wanted } from './audience.js';
+import type { CoverageFigures, CoverageObjective, Does } from './coverage-figures.js';
+import { columnsOf, type Columns } from './coverage/columns.js';
+import { frameworkShare } from './coverage/framework-share.js';
+import { gapsOf, type Row } from './coverage/gaps.js';
+import { isWidening, spacingOf, visitsOf, visitsText, visitsTrail, type Cell } from './coverage/visits.js';
+import { planSchedule } from './schedule.js';
+import type { ScheduleFigures } from './schedule-figures.js';
+import { counted, listing, once, quoted } from './wording.js';
+
+export interface CoverageOptions {
+    /** Of the same programme and class, where it is already known. */
+    schedule?: ScheduleFigures;
+    /** In meetings, a whole number above 0; 15 where nothing is said. */
+    revisitWithin?: number;
+}
+
+/**
+ * Common practice, no source: at four meetings a week about a month. Research is a guide here and not a law: Cepeda et al. (Psychological
+ * Science 19, 2008, 1095-1102; adults, facts) found the best gap near 5 to 10 % of the time to a test one year off, 18 to 37 days,
+ * which at four meetings a week is 10 to 21 meetings; for a test one week off it was 20 to 40 %.
+ */
+const usualRevisitWithin = 15;
+
+const naming = ['introduces', 'practises', 'checks'] as const satisfies readonly Does[];
+
+/**
+ * Which taught lesson introduces, practises or checks which objective, in the order of the schedule; what is missing; and how much of
+ * each framework is met. Lessons that the term has no room for do not count. Never throws.
+ */
+export function planCoverage(programme: Programme, wanted: Wanted = {}, options: CoverageOptions = {}): CoverageFigures {
+    const schedule = options.schedule ?? planSchedule(programme, wanted);
+    const revisitWithin = wholeAbove0(options.revisitWithin) ?? usualRevisitWithin;
+    const course = schedule.course === undefined ? undefined : programme.courses.get(schedule.course);
+    const columns = columnsOf(programme, schedule);
+    const cells = cellsOf(columns);
+    const untaught = untaughtOf(programme, course, columns);
+    const objectives: CoverageObjective[] = [];
+    for (const objective of programme.objectives.values()) {
+        const own = cells.get(objective.name) ?? [];
+        const missed = untaught.get(objective.name) ?? [];
+        // An objective of another course alone is no gap of this one.
+        if (own.length === 0 && missed.some(m => m.elsewhere) && !missed.some(m => m.ofCourse)) continue;
+        objectives.push(rowFigures({ objective, cells: own, visits: visitsOf(own), untaught: missed, lastMeeting: columns.last, revisitWithin }));
+    }
+    return {
+        course: schedule.course,
+        class: schedule.class,
+        lessons: columns.lessons.map(c => c.figures),
+        objectives,
+        gaps: objectives.flatMap(o => o.gaps),
+        revisitWithin,
+        frameworks: [...programme.frameworks.values()].map(f => frameworkShare(programme, f, cells)),
+        assumptions: once([...schedule.assumptions, ...leftOut(programme, columns, cells, course)])
+    };
+}
+
+function wholeAbove0(value: number | undefined): number | undefined {
+    return value !== undefined && Number.isInteger(value) && value > 0 ? value : undefined;
+}
+
+/** The grid by objective, lessons in teaching order. */
+function cellsOf({ lessons }: Columns): ReadonlyMap<string, readonly Cell[]> {
+    const rows = new Map<string, Cell[]>();
+    for (const column of lessons) {
+        for (const does of naming) {
+            for (const { name, at } of column.lesson[does]) {
+                const cells = rows.get(name);
+                const last = cells?.[cells.length - 1];
+                const isHere = last?.column === column;
+                if (isHere && last.does.includes(does)) continue;
+                const place = { uri: column.lesson.uri, range: at };
+                if (isHere) {
+                    last.does.push(does);
+                    last.places.push(place);
+                    continue;
+                }
+                const cell: Cell = { column, does: [does], places: [place] };
+                if (cells) cells.push(cell);
+                else rows.set(name, [cell]);
+            }
+        }
+    }
+    return rows;
+}
+
+type Untaught = Row['untaught'][number] & { elsewhere: boolean };
+
+/** Lessons that name an objective and that this plan does not teach, by objective. */
+function untaughtOf(programme: Programme, course: CourseSheet | undefined, { lessons }: Columns): ReadonlyMap<string, readonly Untaught[]> {
+    const taught = new Set(lessons.map(c => c.lesson));
+    const ofCourse = course && namesIn(course);
+    const elsewhere = new Set([...programme.courses.values()].filter(c => c !== course).flatMap(c => [...namesIn(c)]));
+    const found = new Map<string, Untaught[]>();
+    for (const lesson of programme.lessons.values()) {
+        if (taught.has(lesson)) continue;
+        const entry = { lesson, ofCourse: ofCourse?.has(lesson.name) ?? true, elsewhere: elsewhere.has(lesson.name) };
+        for (const name of new Set(naming.flatMap(does => lesson[does].map(m => m.name)))) {
+            const entries = found.get(name);
+            if (entries) entries.push(entry);
+            else found.set(name, [entry]);
+        }
+    }
+    return found;
+}
+
+function namesIn(course: CourseSheet): ReadonlySet<string> {
+    return new Set(course.units.flatMap(u => u.lessons.map(m => m.name)));
+}
+
+function rowFigures(row: Row): CoverageObjective {
+    const { objective, cells, visits } = row;
+    const spacing = spacingOf(visits);
+    const gaps = gapsOf(row);
+    const widening = isWidening(spacing);
+    return {
+        name: objective.name,
+        title: objective.title,
+        place: { uri: objective.uri, range: objective.at },
+        ...(objective.strand !== undefined && { strand: objective.strand }),
+        cells: cells.map(({ column, does, places }) => ({ lesson: column.figures.index, does, place: places[0]! })),
+        spacing,
+        text: visitsText(visits, spacing),
+        ...(widening !== undefined && { widening }),
+        gaps,
+        trail: [...visitsTrail(visits), ...(gaps.some(g => g.kind === 'not-revisited')
+            ? [{ words: `more than ${counted(row.revisitWithin, 'meeting')} without a visit, before any check, counts as not revisited (common practice, no source)` }] : [])],
+        alignsTo: alignments(objective)
+    };
+}
+
+function alignments(objective: ObjectiveSheet): CoverageObjective['alignsTo'] {
+    return objective.alignsTo.map(({ framework, code }) => ({ framework: framework.name, code }));
+}
+
+function leftOut(programme: Programme, columns: Columns, cells: ReadonlyMap<string, readonly Cell[]>, course: CourseSheet | undefined): string[] {
+    const sentences: string[] = [];
+    const taught = new Set(columns.lessons.map(c => c.lesson.name));
+    const ofCourse = course ? namesIn(course) : programme.lessons.keys();
+    const noRoom: LessonSheet[] = [];
+    for (const name of ofCourse) {
+        const lesson = taught.has(name) ? undefined : programme.lessons.get(name);
+        if (lesson) noRoom.push(lesson);
+    }
+    if (noRoom.length > 0) {
+        sentences.push(`${noRoom.length === 1 ? 'One lesson has' : `${noRoom.length} lessons have`} no room in the term and ${noRoom.length === 1 ? 'is' : 'are'} not counted: ${named(noRoom.map(l => l.title))}.`);
+    }
+    const undeclared = [...cells.keys()].filter(name => !programme.objectives.has(name));
+    if (undeclared.length > 0) sentences.push(`Lessons name objectives that no file declares; they are left out: ${named(undeclared)}.`);
+    return sentences;
+}
+
+function named(names: readonly string[]): string {
+    const shown = names.slice(0, 3).map(quoted);
+    return names.length > 3 ? `${shown.join(', ')} and ${names.length - 3} more` : listing(shown);
+}

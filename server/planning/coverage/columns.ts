@@ -1,0 +1,71 @@
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import type { CoverageLesson } from '../coverage-figures.js';
+import type { Meeting, ScheduleFigures } from '../schedule-figures.js';
+import { quoted } from '../wording.js';
+
+/** A lesson as the term teaches it. */
+export interface Column {
+    lesson: LessonSheet;
+    figures: CoverageLesson;
+    /** The title in quotation marks, and with its week: made once for all that name the lesson. */
+    words: { title: string; inWeek: string };
+    /** The meetings that visit it, first to last: where it begins, and where it is taught again. */
+    visits: CoveredMeeting[];
+}
+
+export interface CoveredMeeting {
+    /** From 1, counting every meeting day. */
+    meeting: number;
+    week: number;
+    /** "week 1, Mon 7 Sep". */
+    when: string;
+}
+
+export interface Columns {
+    lessons: Column[];
+    /** Number of the last meeting at which anything is taught; 0 where nothing is. */
+    last: number;
+}
+
+/**
+ * The lessons in the order in which they are really taught, each once. A lesson that is split over meetings is visited when it begins; one
+ * that is taught again (children were unsure) is visited once more, whichever of its parts come back.
+ */
+export function columnsOf(programme: Programme, schedule: ScheduleFigures): Columns {
+    const known = new Map<string, Column>();
+    let number = 0;
+    let last = 0;
+    for (const week of schedule.weeks) {
+        for (const meeting of week.meetings) {
+            number += 1;
+            const visit: CoveredMeeting = { meeting: number, week: week.number, when: `week ${week.number}, ${meeting.label}` };
+            const teach = (name: string, continues: boolean): void => {
+                const lesson = programme.lessons.get(name);
+                if (!lesson) return;
+                last = number;
+                const column = known.get(name);
+                if (!column) known.set(name, newColumn(lesson, known.size, meeting, visit));
+                else if (!continues && column.visits[column.visits.length - 1]?.meeting !== number) again(column, visit);
+            };
+            // A schedule that does not yet say what of a lesson is taught names it whole.
+            if (meeting.taught.length === 0) for (const name of meeting.lessons) teach(name, false);
+            for (const { lesson, piece, why } of meeting.taught) teach(lesson, (piece?.number ?? 1) > 1 && why !== 'repeat' && why !== 'revisit');
+        }
+    }
+    return { lessons: [...known.values()], last };
+}
+
+function newColumn(lesson: LessonSheet, index: number, meeting: Meeting, visit: CoveredMeeting): Column {
+    const title = quoted(lesson.title);
+    const figures: CoverageLesson = {
+        name: lesson.name, title: lesson.title, place: { uri: lesson.uri, range: lesson.at }, index,
+        meeting: visit.meeting, label: meeting.label, date: meeting.date, week: visit.week
+    };
+    return { lesson, figures, words: { title, inWeek: `${title} (week ${visit.week})` }, visits: [visit] };
+}
+
+function again(column: Column, visit: CoveredMeeting): void {
+    column.visits.push(visit);
+    column.figures.again = [...column.figures.again ?? [], visit.meeting];
+}
