@@ -1,0 +1,61 @@
+import type { SupplyFigures, ThingRecord } from '../planning/supply-figures.js';
+import { inOrder } from './shopping-list.js';
+import { onOneLine, textTable } from './text-table.js';
+
+/** Which part of the term: all of it, or one week. */
+export interface SuppliesScope {
+    week?: number;
+    /** Also the record of every thing, week by week. */
+    records?: boolean;
+}
+
+/** Stock and buying for a terminal, in the order in which somebody acts on it. */
+export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {}): string {
+    const inScope = <T extends { week: number }>(list: readonly T[]): T[] => list.filter(one => scope.week === undefined || one.week === scope.week);
+    const orders = inOrder(inScope(supplies.orders));
+    const lines = [title(supplies, scope), ''];
+    const block = (heading: string, content: readonly string[], otherwise?: string): void => {
+        if (content.length === 0 && otherwise === undefined) return;
+        lines.push(heading, ...(content.length > 0 ? content : [otherwise ?? '']).map(line => `  ${line}`), '');
+    };
+    block('Buy and order', orders.length === 0 ? [] : textTable(
+        [{ title: 'order by' }, { title: 'needed' }, { title: 'week', number: true }, { title: 'thing' }, { title: 'missing', number: true }, { title: 'buy' }, { title: 'cost', number: true }],
+        orders.map(o => [o.orderBy ?? 'on the day', o.neededBy ?? '', String(o.week), o.title, o.net.text, o.packs.map(p => p.text).join(' and ') || o.bought.text, o.cost?.text ?? 'no price'])
+    ), 'Nothing to buy.');
+    block('Too late to order in time', orders.flatMap(o => (o.late ? [`${onOneLine(o.title)}: ${o.late.words}`] : [])));
+    block('One order for several weeks', orders.flatMap(o => (o.joined ? [`${onOneLine(o.title)}: ${o.joined}`] : [])));
+    block('Short at a meeting', inScope(supplies.shortages).map(s =>
+        onOneLine(`${s.meeting}: ${s.title}, ${s.needed.text} needed, ${s.atHand.text} at hand, ${s.missing.text} missing${s.standIns.map(i => `; ${i.text}`).join('')}`)));
+    const weeks = new Set(supplies.weeks.filter(w => w.number === scope.week).map(w => `${w.from} ${w.to}`));
+    const [from, to] = [...weeks][0]?.split(' ') ?? [];
+    block('Two classes, one cupboard', supplies.clashes.filter(c => scope.week === undefined || (c.date >= (from ?? '') && c.date <= (to ?? ''))).map(c =>
+        onOneLine(`${c.meeting}: ${c.title}, ${c.classes.map(k => `${k.needed.text} for ${k.title}`).join(' and ')}, ${c.atHand.text} at hand, ${c.missing.text} missing`)));
+    block('Costs', costLines(supplies, scope));
+    if (scope.records) for (const thing of supplies.things) block(recordTitle(thing), record(thing));
+    block('Taken for granted', supplies.assumptions.map(onOneLine));
+    return `${lines.join('\n').trimEnd()}\n`;
+}
+
+function title({ classTitle, sharedWith, learners, weeks }: SupplyFigures, { week }: SuppliesScope): string {
+    const who = [classTitle ?? 'No class', ...sharedWith.map(s => s.title)].map(onOneLine).join(' with ');
+    return `${who}: ${learners} ${learners === 1 ? 'learner' : 'learners'}, ${week === undefined ? `${weeks.length} ${weeks.length === 1 ? 'week' : 'weeks'}` : `week ${week}`}`;
+}
+
+function costLines({ costs }: SupplyFigures, { week }: SuppliesScope): string[] {
+    const words = (money: readonly { text: string }[]): string => money.map(m => m.text).join(' and ') || 'nothing';
+    const unpriced = costs.unpriced.length > 0 ? [`without a price: ${costs.unpriced.map(u => onOneLine(u.title)).join(', ')}`] : [];
+    if (week !== undefined) return [`week ${week}: ${words(costs.byWeek.find(w => w.week === week)?.money ?? [])}`];
+    return [...costs.byWeek.filter(w => w.money.length > 0).map(w => `week ${w.week}: ${words(w.money)}`), `whole term: ${words(costs.term)}`, `for each learner: ${words(costs.perLearner)}`, ...unpriced];
+}
+
+function recordTitle(thing: ThingRecord): string {
+    const facts = [thing.opening && `${thing.opening.text} at hand at the start`, thing.safety && `keep ${thing.safety.text}`, thing.runsOut?.text];
+    return onOneLine([thing.title, ...facts.filter(Boolean)].join('; '));
+}
+
+function record(thing: ThingRecord): string[] {
+    return textTable(
+        [{ title: 'week', number: true }, { title: 'needed', number: true }, { title: 'arriving', number: true }, { title: 'missing', number: true }, { title: 'bought', number: true }, { title: 'to order', number: true }, { title: 'left', number: true }],
+        thing.weeks.map(w => [String(w.week), w.gross.text, w.scheduled.text, w.net.text, w.receipts.text, w.releases.text, w.onHand.text])
+    );
+}
