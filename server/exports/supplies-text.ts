@@ -22,8 +22,8 @@ export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {})
         [{ title: 'order by' }, { title: 'needed' }, { title: 'week', number: true }, { title: 'thing' }, { title: 'missing', number: true }, { title: 'buy' }, { title: 'cost', number: true }],
         orders.map(o => [o.orderBy ?? 'on the day', o.neededBy ?? '', String(o.week), o.title, o.net.text, o.packs.map(p => p.text).join(' and ') || o.bought.text, o.cost?.text ?? 'no price'])
     ), 'Nothing to buy.');
-    block('Too late to order in time', orders.flatMap(o => (o.late ? [`${onOneLine(o.title)}: ${o.late.words}`] : [])));
-    block('One order for several weeks', orders.flatMap(o => (o.joined ? [`${onOneLine(o.title)}: ${o.joined}`] : [])));
+    block('Too late to order in time', orders.flatMap(o => (o.late ? [onOneLine(`${o.title}: ${o.late.words}`)] : [])));
+    block('One order for several weeks', orders.flatMap(o => (o.joined ? [onOneLine(`${o.title}: ${o.joined}`)] : [])));
     block('Short at a meeting', inScope(supplies.shortages).map(s =>
         onOneLine(`${s.meeting}: ${s.title}, ${s.needed.text} needed, ${s.atHand.text} at hand, ${s.missing.text} missing${s.standIns.map(i => `; ${i.text}`).join('')}`)));
     const weeks = new Set(supplies.weeks.filter(w => w.number === scope.week).map(w => `${w.from} ${w.to}`));
