@@ -2,6 +2,8 @@ import {
     createDefaultCoreModule, createDefaultSharedCoreModule, inject,
     type DeepPartial, type DefaultSharedCoreModuleContext, type LangiumCoreServices, type LangiumSharedCoreServices, type Module, type PartialLangiumCoreServices
 } from 'langium';
+import type { AttachmentReader } from './attachments/attachment-reader.js';
+import { AttachmentStore } from './attachments/attachment-store.js';
 import { HaversackDocumentValidator } from './checks/document-validator.js';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from './generated/module.js';
 import { createLineParser } from './lexer/line-parser.js';
@@ -16,6 +18,7 @@ import { SheetStore } from './sheet-store.js';
 /** Services that the language adds to Langium's, and those of which it has more to offer than Langium asks. */
 export interface HaversackAddedServices {
     sheets: SheetStore;
+    attachments: AttachmentStore;
     parser: { Lexer: LineLexer };
     validation: { DocumentValidator: HaversackDocumentValidator };
 }
@@ -24,7 +27,8 @@ export type HaversackServices = LangiumCoreServices & HaversackAddedServices;
 
 /** The language's services; the server adds its own on top. */
 export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServices & HaversackAddedServices> = {
-    sheets: services => new SheetStore(services.shared),
+    sheets: services => new SheetStore(services.shared, services.attachments),
+    attachments: services => attachmentsOf(services.shared),
     parser: {
         Lexer: services => new LineLexer(services),
         LangiumParser: services => createLineParser(services),
@@ -46,10 +50,15 @@ export const HaversackSharedModule: Module<LangiumSharedCoreServices, DeepPartia
     workspace: { IndexManager: services => new NameIndex(services) }
 };
 
+/** The files that programmes name, seen from the folders that are open. */
+export function attachmentsOf(shared: LangiumSharedCoreServices, reader?: AttachmentReader): AttachmentStore {
+    return new AttachmentStore(reader, () => (shared.workspace.WorkspaceManager.workspaceFolders ?? []).map(({ uri }) => uri));
+}
+
 /** Core services alone, as the command line and the tests use them. */
-export function createHaversackServices(context: DefaultSharedCoreModuleContext): { shared: LangiumSharedCoreServices; haversack: HaversackServices } {
+export function createHaversackServices(context: DefaultSharedCoreModuleContext, attachments?: AttachmentStore): { shared: LangiumSharedCoreServices; haversack: HaversackServices } {
     const shared = inject(createDefaultSharedCoreModule(context), HaversackGeneratedSharedModule, HaversackSharedModule);
-    const haversack = inject(createDefaultCoreModule({ shared }), HaversackGeneratedModule, HaversackModule);
+    const haversack = inject(createDefaultCoreModule({ shared }), HaversackGeneratedModule, HaversackModule, attachments && { attachments: () => attachments });
     shared.ServiceRegistry.register(haversack);
     return { shared, haversack };
 }

@@ -1,4 +1,6 @@
 import { DocumentState, type LangiumDocument, type LangiumSharedCoreServices } from 'langium';
+import type { AttachmentStore } from './attachments/attachment-store.js';
+import type { Attachment } from './attachments/attachment.js';
 import type { ProgrammeFile } from './generated/ast.js';
 import { LessonReadings } from './checks/lesson-facts.js';
 import { ProgrammeView } from './checks/programme-view.js';
@@ -11,10 +13,10 @@ import type { FileSheet } from './sheets/sheet.js';
 export class SheetStore {
     private readonly sheets = new WeakMap<object, FileSheet>();
     private readonly readings = new LessonReadings();
-    private last?: { sheets: FileSheet[]; view: ProgrammeView };
+    private last?: { sheets: FileSheet[]; attachments: ReadonlyMap<string, Attachment>; view: ProgrammeView };
     private mayHaveChanged = true;
 
-    constructor(private readonly shared: LangiumSharedCoreServices) {
+    constructor(private readonly shared: LangiumSharedCoreServices, private readonly attachments: AttachmentStore) {
         const builder = shared.workspace.DocumentBuilder;
         const changed = (): void => { this.mayHaveChanged = true; };
         builder.onUpdate(changed);
@@ -32,7 +34,7 @@ export class SheetStore {
         return sheet;
     }
 
-    /** The programme of all parsed files; the same object as long as no sheet has changed. */
+    /** The programme of all parsed files; the same object as long as no sheet and no file that one of them names has changed. */
     get view(): ProgrammeView {
         const { last } = this;
         if (last && !this.mayHaveChanged) return last.view;
@@ -41,9 +43,10 @@ export class SheetStore {
             if (document.state >= DocumentState.Parsed) sheets.push(this.sheetOf(document));
         }
         this.mayHaveChanged = false;
-        if (last && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
+        const attachments = this.attachments.of(sheets);
+        if (last && last.attachments === attachments && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
         const kept = last && onlyLessonsDiffer(sheets, last.sheets) ? last.view : undefined;
-        this.last = { sheets, view: new ProgrammeView(gatherProgramme(sheets), this.readings, kept) };
+        this.last = { sheets, attachments, view: new ProgrammeView(gatherProgramme(sheets, attachments), this.readings, kept) };
         return this.last.view;
     }
 }

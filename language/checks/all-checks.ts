@@ -3,17 +3,20 @@ import type { Check, Explained } from './check.js';
 import { noSuchDate } from './dates.js';
 import { declaredTwice } from './declared-twice.js';
 import { wrongEdition } from './editions.js';
+import { unknownFrameworkCode } from './framework-codes.js';
 import { impossibleNumber } from './impossible-numbers.js';
 import { kitFlagMissing, kitFlagWrong } from './kit-flags.js';
 import { unknownCaution, unknownPresent } from './known-words.js';
 import { notInMaterials, unusedNeed } from './lesson-materials.js';
 import { missingAmount } from './missing-amount.js';
 import { classNotReady, emptyText, missingUse } from './missing-facts.js';
+import { fileNotUsable, filePartlyRead } from './named-files.js';
 import { circle, followsLater } from './order-of-lessons.js';
 import { buildsOnLater, neverChecked, practisedTooEarly } from './order-of-objectives.js';
 import { parserCode, readingCodes } from './reading.js';
 import { seriousCaution, tooYoung, undeclaredSmallPart } from './serious-cautions.js';
 import { activityWithoutTime, lessonTooLong } from './session-time.js';
+import { ownCupboard } from './shared-cupboards.js';
 import { lessonNotTaught, taughtTwice } from './taught-lessons.js';
 import { turnedRound } from './turned-round.js';
 import { missingUnit, unknownUnit, wrongUnit } from './units.js';
@@ -28,7 +31,8 @@ export const allChecks: readonly Check[] = [
     notInMaterials, unusedNeed, kitFlagWrong, kitFlagMissing, unusedThing, wrongEdition,
     lessonNotTaught, taughtTwice, followsLater, circle,
     practisedTooEarly, neverChecked, buildsOnLater, unusedObjective, wordBeforeTaught, plainWordBeforeTaught,
-    activityWithoutTime, lessonTooLong, emptyText, classNotReady, adaptationMisses,
+    activityWithoutTime, lessonTooLong, emptyText, classNotReady, ownCupboard, adaptationMisses,
+    fileNotUsable, filePartlyRead, unknownFrameworkCode,
     seriousCaution, undeclaredSmallPart, tooYoung, unknownCaution, unknownPresent
 ];
 

@@ -51,6 +51,10 @@ export interface Explained {
     /** A few lines that call it forth, and the same lines mended. */
     wrong: string;
     right: string;
+    /** Texts of the calendars and frameworks that the examples name, by path. */
+    beside?: Readonly<Record<string, string>>;
+    /** The day on which the examples are read (ISO date), where that matters. */
+    on?: string;
 }
 
 /** A rule of the language beyond grammar and names. Pure: sheets in, findings out, in one file at a time. */

@@ -17,7 +17,7 @@ interface Found {
 
 /** Hands Langium everything that is wrong in a file. What was found is kept for the quick fixes. */
 export class HaversackDocumentValidator implements DocumentValidator {
-    private severities: Severities = {};
+    protected severities: Severities = {};
     private found = new WeakMap<LangiumDocument, Found>();
 
     constructor(private readonly services: HaversackServices) {}

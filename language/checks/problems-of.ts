@@ -3,7 +3,7 @@ import type { ReadingReport } from '../lexer/line-lexer.js';
 import type { ReadingProblem } from '../lexer/problems.js';
 import type { FileSheet, Range } from '../sheets/sheet.js';
 import { allChecks } from './all-checks.js';
-import type { Problem, Severity } from './check.js';
+import type { Check, Explained, Finding, Problem, Severity } from './check.js';
 import type { ProgrammeView } from './programme-view.js';
 import { parserCode } from './reading.js';
 import { unknownNames } from './unknown-name.js';
@@ -25,21 +25,24 @@ export function textProblems(document: LangiumDocument, services: LangiumCoreSer
     ], severities);
 }
 
+/** What the checks say about one file. */
+export function checkProblems(file: FileSheet, view: ProgrammeView, severities: Severities = {}): Problem[] {
+    return allChecks.flatMap(check => (severities[check.code] === 'off' ? [] : problemsIn(file, check, check.find(file, view), severities)));
+}
+
 /**
- * What the checks say about one file. A line that is wrong in itself has had its message: what else could be said of it
+ * What one check found in a file, as problems. A line that is wrong in itself has had its message: what else could be said of it
  * waits until it is mended.
  */
-export function checkProblems(file: FileSheet, view: ProgrammeView, severities: Severities = {}): Problem[] {
-    const drafts = file.lessons.filter(lesson => lesson.draft).map(lesson => lesson.whole);
+export function problemsIn(file: FileSheet, check: Explained & Pick<Check, 'missing'>, findings: Iterable<Finding>, severities: Severities = {}): Problem[] {
+    const drafts = check.missing ? file.lessons.filter(lesson => lesson.draft).map(lesson => lesson.whole) : [];
     const broken = new Set(file.brokenLines);
     const problems: Problem[] = [];
-    for (const check of allChecks) {
-        if (severities[check.code] === 'off') continue;
-        for (const finding of check.find(file, view)) {
-            if (broken.has(finding.at.start.line)) continue;
-            const hint = check.missing === true && drafts.some(whole => whole.start.line <= finding.at.start.line && finding.at.start.line <= whole.end.line);
-            problems.push({ ...finding, code: check.code, severity: hint ? 'hint' : check.severity, uri: file.uri });
-        }
+    for (const finding of findings) {
+        const { line } = finding.at.start;
+        if (broken.has(line)) continue;
+        const hint = drafts.some(whole => whole.start.line <= line && line <= whole.end.line);
+        problems.push({ ...finding, code: check.code, severity: hint ? 'hint' : check.severity, uri: file.uri });
     }
     return applySeverities(problems, severities);
 }

@@ -28,8 +28,8 @@ export const activityWithoutTime: Check = {
 };
 
 export const lessonTooLong: Check = {
-    code: 'lesson-too-long', severity: 'warning', title: 'A lesson longer than its session',
-    explains: 'The parts of the lesson together take longer than the class meets. Shorten a part, or let an adaptation for the class split the lesson over two sessions or skip a part; what adaptations change is counted.',
+    code: 'lesson-too-long', severity: 'information', title: 'A lesson longer than its session',
+    explains: 'The parts of the lesson together take longer than the class meets, so it goes on at the next meeting; it is broken off between two parts. To teach it in one go, shorten a part or let an adaptation for the class skip one. To say where it is broken off, let an adaptation split it.',
     wrong: `${course}lesson weigh-1\n  activity two-bags 20 min\n    do: Lift one bag, then the other.\n  activity three-bags 20 min\n    do: Put three bags in order.`,
     right: `${course}lesson weigh-1\n  activity two-bags 15 min\n    do: Lift one bag, then the other.\n  activity three-bags 15 min\n    do: Put three bags in order.`,
     *find(file, view) {
@@ -38,8 +38,10 @@ export const lessonTooLong: Check = {
                 const parts = partsFor(lesson, group, view);
                 const total = parts && minutesOf(parts);
                 if (!parts || total === undefined || total <= minutes) continue;
+                // A part that is too long by itself cannot be split: the plan tells of it.
+                if (parts.some(part => (part.minutes ?? 0) > minutes)) break;
                 yield {
-                    message: `Lesson '${lesson.name}' takes ${total} min, but class '${group.name}' meets for ${minutes} min.`, at: lesson.at,
+                    message: `Lesson '${lesson.name}' takes ${total} min and class '${group.name}' meets for ${minutes} min, so it goes on at the next meeting.`, at: lesson.at,
                     related: [{ message: `The session of '${group.name}'`, place: { uri: group.uri, range: group.session!.at } }],
                     fixes: splitFix(lesson, parts, group, minutes, view)
                 };

@@ -5,7 +5,7 @@ import { replace } from './fixes.js';
 
 export const turnedRound: Check = {
     code: 'turned-round', severity: 'error', title: 'A range that is turned round',
-    explains: 'The first end of the range is greater than the second, such as `ages 8 to 6` or days off that end before they begin. Swap the two ends.',
+    explains: 'The first end of the range is greater than the second, such as `ages 8 to 6`, days off that end before they begin, or a class that ends before it starts. Swap the two ends.',
     wrong: 'course measuring\n  ages 8 to 6', right: 'course measuring\n  ages 6 to 8',
     *find(file) {
         for (const { ages } of [...file.materials, ...file.courses, ...file.classes]) {
@@ -13,6 +13,13 @@ export const turnedRound: Check = {
         }
         for (const { players } of file.games) {
             if (players?.to !== undefined && players.from > players.to) yield turned('These numbers of players', players.at, `${players.to} to ${players.from}`, file);
+        }
+        for (const { starts, ends } of file.classes) {
+            if (!starts || !ends || !isDate(starts.date) || !isDate(ends.date) || starts.date <= ends.date) continue;
+            yield {
+                message: `The class ends on ${ends.date}, before it starts on ${starts.date}: swap the two dates, or mend the year.`, at: ends.at,
+                fixes: [{ title: 'Swap the two dates', edits: [replace(file.uri, starts.at, ends.date), replace(file.uri, ends.at, starts.date)], preferred: true }]
+            };
         }
         for (const { off } of file.classes) {
             for (const { from, to } of off) {

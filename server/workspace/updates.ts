@@ -1,8 +1,11 @@
 import { UriUtils, URI, type FileSystemProvider, type WorkspaceManager } from 'langium';
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
-import { FileChangeType, type DidChangeWatchedFilesParams, type FileEvent, type FileSystemWatcher, type TextDocumentChangeEvent } from 'vscode-languageserver';
+import { FileChangeType, type DidChangeWatchedFilesParams, type FileSystemWatcher, type TextDocumentChangeEvent } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { HaversackBuilder } from './builder.js';
+
+/** Calendars and frameworks: whoever follows those that a programme names hears of them. They are no documents of the language. */
+const ofOtherKinds = /\.(?:ics|ical|icalendar|json)$/i;
 
 /** What happens to a file in the editor and outside it. While a file is open, the editor's text counts; else the disk's. */
 export class HaversackUpdates extends DefaultDocumentUpdateHandler {
@@ -19,9 +22,9 @@ export class HaversackUpdates extends DefaultDocumentUpdateHandler {
         this.folders = services.workspace.WorkspaceManager;
     }
 
-    /** Listens to our own files only: nothing that the tool writes wakes it. */
+    /** Listens to our own files and to those of the kinds that they name: nothing that the tool writes wakes it. */
     protected override getWatchers(): FileSystemWatcher[] {
-        return [{ globPattern: '**/*.{lesson,kit,course}' }];
+        return [{ globPattern: '**/*.{lesson,kit,course}' }, { globPattern: '**/*.{ics,ICS,ical,icalendar,json,JSON}' }];
     }
 
     protected override fireDocumentUpdate(changed: URI[], deleted: URI[]): void {
@@ -39,8 +42,12 @@ export class HaversackUpdates extends DefaultDocumentUpdateHandler {
 
     /** A file that is deleted on disk, alone or with its folder, stays in the programme for as long as it is open. */
     override didChangeWatchedFiles({ changes }: DidChangeWatchedFilesParams): void {
-        const deleted = changes.filter(({ type }) => type === FileChangeType.Deleted).map(({ uri }) => UriUtils.normalize(uri));
+        this.onWatchedFilesChangeEmitter.fire({ changes });
+        const ours = changes.filter(({ uri }) => !ofOtherKinds.test(uri));
+        if (ours.length === 0) return;
+        const deleted = [...new Set(ours.filter(({ type }) => type === FileChangeType.Deleted).map(({ uri }) => UriUtils.normalize(uri)))];
         const stillOpen = this.openFiles.keys().filter(uri => deleted.some(gone => uri === gone || uri.startsWith(`${gone}/`)));
-        super.didChangeWatchedFiles({ changes: [...changes, ...stillOpen.map((uri): FileEvent => ({ uri, type: FileChangeType.Changed }))] });
+        const changed = new Set([...ours.filter(({ type }) => type !== FileChangeType.Deleted).map(({ uri }) => uri), ...stillOpen]);
+        this.fireDocumentUpdate([...changed].map(uri => URI.parse(uri)), deleted.map(uri => URI.parse(uri)));
     }
 }

@@ -3,7 +3,10 @@ import { expect } from 'vitest';
 import { applyEdits } from '@haversack/language/checks/apply-edits';
 import type { Fix, Problem } from '@haversack/language/checks/check';
 import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
+import { AttachmentStore } from '@haversack/language/attachments/attachment-store';
+import { memoryReader } from '@haversack/language/attachments/memory-reader';
 import { createHaversackServices } from '@haversack/language/module';
+import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 
 /** Texts of a programme by file name. */
 export type Files = Record<string, string>;
@@ -19,6 +22,7 @@ interface Expected {
 }
 
 const root = 'file:///programme/';
+const ours = /\.(?:lesson|kit|course)$/;
 const marker = /^([#\s]*)(\^+)\s+([a-z-]+)(?::\s*(.*))?$/;
 
 /** Splits `--- name.kit` separated files; a text without separators is one file. Lines with carets are taken out. */
@@ -48,9 +52,11 @@ export function readFixture(text: string): { files: Files; expected: Expected[] 
 
 // Making the services reads the whole grammar, so that all tests of a file share them.
 const texts = new Map<string, string>();
+// Calendars and frameworks of the programme, by address.
+const beside = new Map<string, string>();
 const { shared, haversack } = createHaversackServices({
     fileSystemProvider: () => Object.assign(EmptyFileSystem.fileSystemProvider(), { readFile: (uri: URI) => Promise.resolve(texts.get(uri.toString()) ?? '') })
-});
+}, new AttachmentStore(memoryReader(beside), () => [root]));
 const uriOf = (name: string): URI => URI.parse(root + name);
 
 function lastProblems(): Problem[] {
@@ -60,7 +66,10 @@ function lastProblems(): Problem[] {
 
 export async function problemsIn(files: Files): Promise<Problem[]> {
     await shared.workspace.DocumentBuilder.update([], shared.workspace.LangiumDocuments.all.map(({ uri }) => uri).toArray());
-    const documents = Object.entries(files).map(([name, text]) => shared.workspace.LangiumDocumentFactory.fromString(text, uriOf(name)));
+    beside.clear();
+    for (const [name, text] of Object.entries(files)) if (!ours.test(name)) beside.set(root + name, text);
+    haversack.attachments.refresh([root.slice(0, -1)]);
+    const documents = Object.entries(files).filter(([name]) => ours.test(name)).map(([name, text]) => shared.workspace.LangiumDocumentFactory.fromString(text, uriOf(name)));
     for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
     await shared.workspace.DocumentBuilder.build(documents, { validation: true });
     return lastProblems();
@@ -75,10 +84,13 @@ export async function problemsAfter(name: string, text: string): Promise<Problem
 
 export const nameOf = (uri: string): string => uri.slice(root.length);
 
+/** The programme that was read last. */
+export const lastView = (): ProgrammeView => haversack.sheets.view;
+
 /** All problems of a programme are those that are marked, each where its carets stand and in the words that follow. */
-export async function check(text: string): Promise<Problem[]> {
+export async function check(text: string, find: (files: Files) => Promise<Problem[]> = problemsIn): Promise<Problem[]> {
     const { files, expected } = readFixture(text);
-    const problems = await problemsIn(files);
+    const problems = await find(files);
     const wanted = expected.map(({ file, line, from, to, code, says }) => `${file}:${line + 1} [${from}-${to}] ${code}: ${says}`).sort();
     const found = problems.map(problem => {
         const says = expected.find(e => e.code === problem.code && e.file === nameOf(problem.uri) && e.line === problem.at.start.line && problem.message.includes(e.says))?.says;

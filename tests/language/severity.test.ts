@@ -10,15 +10,15 @@ const drafted = (text: string): string => text.replace(/^lesson .*$/gm, '$&\n  d
 const inLessons = allChecks.filter(({ wrong }) => wrong.includes('lesson '));
 
 describe('a lesson marked draft', () => {
-    test.each(inLessons.filter(({ missing }) => missing))('has a hint instead of $code', async ({ code, wrong, severity }) => {
-        const problems = (await problemsIn({ 'a.course': drafted(wrong) })).filter(problem => problem.code === code);
+    test.each(inLessons.filter(({ missing }) => missing))('has a hint instead of $code', async ({ code, wrong, severity, beside }) => {
+        const problems = (await problemsIn({ 'a.course': drafted(wrong), ...beside })).filter(problem => problem.code === code);
         const lessons = drafted(wrong).split('\n').findIndex(line => line.startsWith('lesson '));
         expect(problems.length).toBeGreaterThan(0);
         for (const problem of problems) expect(problem.severity).toBe(problem.at.start.line >= lessons ? 'hint' : severity);
     });
 
-    test.each(inLessons.filter(({ missing }) => !missing))('keeps $code as it is', async ({ code, wrong, severity }) => {
-        const problems = (await problemsIn({ 'a.course': drafted(wrong) })).filter(problem => problem.code === code);
+    test.each(inLessons.filter(({ missing }) => !missing))('keeps $code as it is', async ({ code, wrong, severity, beside }) => {
+        const problems = (await problemsIn({ 'a.course': drafted(wrong), ...beside })).filter(problem => problem.code === code);
         expect(problems.map(problem => problem.severity)).toEqual(problems.map(() => severity));
         expect(problems.length).toBeGreaterThan(0);
     });

@@ -429,7 +429,7 @@ lesson weigh-1
         code: 'lesson-too-long',
         fires: [`${harbour}
 lesson weigh-1
-#      ^^^^^^^ lesson-too-long: takes 35 min, but class 'harbour' meets for 30 min
+#      ^^^^^^^ lesson-too-long: takes 35 min and class 'harbour' meets for 30 min, so it goes on
   activity lift 20 min
     do: Lift.
   activity drop 10 min
@@ -453,6 +453,12 @@ lesson weigh-1
     do: Lift.
   activity drop 10 min
     do: Drop.
+  checkpoint end 5 min
+    ask: Which?
+`, `${harbour}
+lesson weigh-1
+  activity lift 35 min
+    do: Lift.
   checkpoint end 5 min
     ask: Which?
 `]

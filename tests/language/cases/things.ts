@@ -327,6 +327,15 @@ class harbour
   off 2026-11-27 to 2026-11-23 "Rest"
 #     ^^^^^^^^^^^^^^^^^^^^^^^^ turned-round: write '2026-11-23 to 2026-11-27'
 `, `
+course measuring
+class harbour
+  teaches measuring
+  learners 2
+  starts 2026-12-18
+  meets mon
+  ends 2026-09-07
+#      ^^^^^^^^^^ turned-round: The class ends on 2026-09-07, before it starts on 2026-12-18
+`, `
 lesson say
   practice say-it 8 items
     name numbers 99 to 11
@@ -345,6 +354,7 @@ class harbour
   ages 6 to 6
   starts 2026-09-07
   meets mon
+  ends 2026-09-07
   off 2026-11-27 to 2026-11-27
 `]
     },
