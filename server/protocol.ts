@@ -42,6 +42,92 @@ export interface BriefRefusal {
     refusal: string;
 }
 
+/** Which class's term is wanted: the one named, else the one at the cursor, else the only or first one. */
+export interface TermParams {
+    uri?: string;
+    line?: number;
+    class?: string;
+    /** ISO date to plan from in place of the day it is where the server runs. */
+    today?: string;
+    /** Hashes of the sections the preview shows already. */
+    known?: Record<string, string>;
+    /** Asks for a whole self-contained page instead of sections. */
+    format?: 'sections' | 'html' | 'md';
+}
+
+export interface TermAnswer {
+    title: string;
+    sections: BriefSection[];
+    /** The whole page for format html, md. */
+    text?: string;
+    class?: string;
+    classes: { name: string; title: string }[];
+    /** Errors in the file at `uri`. */
+    problems: number;
+    around?: { from: number; to: number };
+}
+
 export const briefRequest = 'haversack/brief';
+/** Answered with a TermAnswer, or a BriefRefusal. */
+export const termRequest = 'haversack/term';
 /** Server to client: the programme changed; previews should ask again. */
 export const changedNotification = 'haversack/changed';
+
+/** What a column of a spreadsheet can be told to mean: a meaning of `server/importing/headings.ts`. */
+export interface ImportColumn {
+    /** Its heading, letter ("C") or number from 1. */
+    column: string;
+    means: string;
+}
+
+/** A spreadsheet whose inventory is to be taken into the programme. Nothing is changed by asking. */
+export interface ImportParams {
+    /** The file: base64, or its bytes one by one. */
+    bytes: string | number[];
+    sheet?: string;
+    columns?: ImportColumn[];
+    /** The programme's file for new materials; it may not be there yet. Without it, the likeliest. */
+    file?: string;
+    class?: string;
+    kit?: string;
+    /** ISO 4217. */
+    currency?: string;
+}
+
+export interface ImportedRow {
+    row: number;
+    does: 'new' | 'changed' | 'same' | 'skipped';
+    name?: string;
+    title: string;
+    changes: string[];
+    remarks: string[];
+    lost: boolean;
+}
+
+export interface ImportAnswer {
+    report: {
+        sheet?: string;
+        headingRow?: number;
+        columns: { letter: string; heading: string; means: string; why: string; left: boolean }[];
+        rows: ImportedRow[];
+        remarks: string[];
+        asks: ('currency' | 'class')[];
+        blankRows: number;
+    };
+    /** The same as plain text. */
+    text: string;
+    summary: string;
+    /** Each file that differs, as it would be, with the edits that make it so; `isNew` where the file has to be made first. */
+    files: { uri: string; isNew: boolean; version?: number; after: string; edits: { range: { start: { line: number; character: number }; end: { line: number; character: number } }; newText: string }[] }[];
+    /** What may be chosen, and what was. */
+    choices: { file: string; files: string[]; classes: { name: string; title: string }[]; kits: { name: string; title: string }[]; meanings: { means: string; words: string }[] };
+}
+
+/** Why nothing can be imported; with the columns, where one of them has to be told first. */
+export interface ImportRefusal extends BriefRefusal {
+    columns?: { letter: string; heading: string }[];
+}
+
+export const importRequest = 'haversack/import';
+/** The most bytes of a spreadsheet that are read. */
+export const importLimit = 20 * 1024 * 1024;

@@ -1,19 +1,33 @@
 import type { Problem } from '@haversack/language/checks/check';
+import { planProblems } from '../plan-checks/plan-problems.js';
+import { termOf } from '../plan-checks/plan-term.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
-import { readProgramme, type ReadProgramme } from './read-programme.js';
+import { byLine, readProgramme, type ReadProgramme } from './read-programme.js';
+import { todayOf } from './today.js';
 
 export interface CheckOptions {
     format?: string;
+    /** ISO date; without it, the machine's own. */
+    today?: string;
 }
 
-/** Lists what is wrong in a programme. Information and hints are told as remarks and do not count as problems. */
+/** Lists what is wrong in a programme. What needs the plan is looked at for one day. Information and hints are told as remarks and do not count as problems. */
 export async function checkCommand(path: string, options: CheckOptions, write: (text: string) => void): Promise<number> {
     const format = options.format ?? 'text';
     if (format !== 'text' && format !== 'json') throw new CouldNotRun(`There is no format '${format}' for check: use text or json.`);
-    const programme = await readProgramme(path);
+    const today = todayOf(options.today);
+    const programme = withPlan(await readProgramme(path), today);
     const counted = programme.problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
     write(format === 'json' ? asJson(programme) : asText(programme, counted.length));
     return counted.length > 0 ? exitCodes.problems : exitCodes.fine;
+}
+
+/** Adds what the checks of the plan find, in the order of the lines of each file. */
+function withPlan(programme: ReadProgramme, today: string): ReadProgramme {
+    const { view, files, problems } = programme;
+    const planned = planProblems(view, termOf(view, today));
+    const all = files.flatMap(uri => [...problems.filter(problem => problem.uri === uri), ...planned.get(uri) ?? []].sort(byLine));
+    return { ...programme, problems: all };
 }
 
 function asText({ problems, view, show }: ReadProgramme, counted: number): string {

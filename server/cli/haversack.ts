@@ -5,6 +5,11 @@ import { Command, CommanderError } from 'commander';
 import { briefCommand, type BriefOptions } from './brief-command.js';
 import { checkCommand, type CheckOptions } from './check-command.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
+import { coverageCommand } from './coverage-command.js';
+import type { PlanOptions } from './planned.js';
+import { scheduleCommand } from './schedule-command.js';
+import { suppliesCommand } from './supplies-command.js';
+import { importCommand, type ImportOptions } from './import-command.js';
 import { wrongCommand } from './wrong-command.js';
 
 const write = (text: string): void => { process.stdout.write(text); };
@@ -19,6 +24,7 @@ async function main(): Promise<number> {
     program.command('check').argument('<path>', 'folder of a programme, or one of its files')
         .description('List what is wrong. Exit code 0: fine, 1: problems found, 2: could not run.')
         .option('--format <format>', 'text or json', 'text')
+        .option('--today <date>', 'look at the plan as of this day (year-month-day) instead of today')
         .action(async (path: string, options: CheckOptions) => { code = await checkCommand(path, options, write); });
     program.command('brief').argument('<path>', 'folder of a programme, or one of its files')
         .description('Write the brief of a week.')
@@ -27,6 +33,35 @@ async function main(): Promise<number> {
         .option('--format <format>', 'html, md or json; without it, by the ending of --out, else md')
         .option('--out <file>', 'write to a file instead of the terminal')
         .action(async (path: string, options: BriefOptions) => { code = await briefCommand(path, options, write, tell); });
+    program.command('import').argument('<sheet>', 'a spreadsheet: .csv or .xlsx')
+        .description('Show what an inventory from a spreadsheet would change in a programme; with --write, change it.')
+        .requiredOption('--into <path>', 'folder of the programme')
+        .option('--file <name>', 'file in that folder for new materials; without it, the .kit file with most materials')
+        .option('--class <name>', 'class that has on hand what the sheet says is there')
+        .option('--kit <name>', 'kit that holds it instead')
+        .option('--currency <code>', 'currency of prices that do not say theirs, such as USD')
+        .option('--sheet <name>', 'sheet of a workbook; without it, the one that looks like an inventory')
+        .option('--column <meaning=heading>', 'what a column means, as in title="Item name"; may be given several times', (one: string, others: string[] = []) => [...others, one])
+        .option('--write', 'write the changes instead of showing them')
+        .option('--format <format>', 'text or json', 'text')
+        .action(async (sheet: string, options: ImportOptions) => { code = await importCommand(sheet, options, write); });
+    const planCommand = (name: string, description: string): Command => program.command(name).argument('<path>', 'folder of a programme, or one of its files')
+        .description(description)
+        .option('--class <name>', 'for which class; without it, the first one')
+        .option('--out <file>', 'write to a file instead of the terminal');
+    planCommand('supplies', 'List what to buy and order and by when, what is short, and what it costs.')
+        .option('--week <number>', 'one week only, counted from 1')
+        .option('--records', 'also each thing week by week: needed, arriving, missing, bought, left')
+        .option('--today <date>', 'the day from which orders count as late; without it, the machine’s own')
+        .option('--format <format>', 'text, md, json or csv; without it, by the ending of --out, else text')
+        .action(async (path: string, options: PlanOptions) => { code = await suppliesCommand(path, options, write, tell); });
+    planCommand('schedule', 'List which lesson is taught on which day, what does not fit and what would help.')
+        .option('--today <date>', 'the day to plan from; without it, the machine’s own')
+        .option('--format <format>', 'text, md, json, ics or html; without it, by the ending of --out, else text')
+        .action(async (path: string, options: PlanOptions) => { code = await scheduleCommand(path, options, write, tell); });
+    planCommand('coverage', 'List which lessons introduce, practise and check each objective, the gaps, and what of each framework is met.')
+        .option('--format <format>', 'text, md or json; without it, by the ending of --out, else text')
+        .action(async (path: string, options: PlanOptions) => { code = await coverageCommand(path, options, write, tell); });
     try {
         await program.parseAsync();
         return code;

@@ -2,8 +2,10 @@ import { existsSync, readdirSync, readFileSync, statSync, type Dirent } from 'no
 import { dirname, join, relative, resolve } from 'node:path';
 import { EmptyFileSystem, URI, type LangiumDocument } from 'langium';
 import type { Problem } from '@haversack/language/checks/check';
+import { AttachmentStore } from '@haversack/language/attachments/attachment-store';
 import { createHaversackServices, type HaversackServices } from '@haversack/language/module';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import { NodeAttachments } from '../node-attachments.js';
 import { CouldNotRun } from './could-not-run.js';
 
 const ours = /\.(lesson|kit|course)$/;
@@ -13,6 +15,8 @@ export interface ReadProgramme {
     root: string;
     view: ProgrammeView;
     problems: Problem[];
+    /** Addresses of the files that were asked about: all of them, or the one. */
+    files: string[];
     /** How a file is named to a person: relative to where the command was started. */
     show(uri: string): string;
 }
@@ -24,21 +28,27 @@ export async function readProgramme(path: string): Promise<ReadProgramme> {
     if (files.length === 0) {
         throw new CouldNotRun(`There is no .lesson, .kit or .course file in ${path}. Give the folder of a programme.`);
     }
-    const { shared, haversack } = createHaversackServices(EmptyFileSystem);
+    const { shared, haversack } = createHaversackServices(EmptyFileSystem, new AttachmentStore(new NodeAttachments(), () => [URI.file(root).toString()]));
     const documents = files.map(file => shared.workspace.LangiumDocumentFactory.fromString(readText(file), URI.file(file)));
     for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
     await shared.workspace.DocumentBuilder.build(documents, { validation: true });
+    const asked = documents.filter(document => only === undefined || document.uri.fsPath === only);
     return {
         root,
         view: haversack.sheets.view,
-        problems: documents.filter(document => only === undefined || document.uri.fsPath === only).flatMap(document => problemsOf(document, haversack)),
+        problems: asked.flatMap(document => problemsOf(document, haversack)),
+        files: asked.map(({ uri }) => uri.toString()),
         show: uri => relative(process.cwd(), URI.parse(uri).fsPath) || uri
     };
 }
 
 function problemsOf(document: LangiumDocument, services: HaversackServices): readonly Problem[] {
     const problems = services.validation.DocumentValidator.lastProblems(document);
-    return [...problems].sort((a, b) => a.at.start.line - b.at.start.line || a.at.start.character - b.at.start.character);
+    return [...problems].sort(byLine);
+}
+
+export function byLine(a: Problem, b: Problem): number {
+    return a.at.start.line - b.at.start.line || a.at.start.character - b.at.start.character;
 }
 
 /** For a file, the highest folder above it that itself holds an inventory or a course; else the file's own folder. */

@@ -5,6 +5,7 @@ export function wrongCommand({ code, message }: CommanderError): string {
     const [, word = ''] = /'([^']*)'/.exec(message) ?? [];
     const meant = /Did you mean ([\w-]+)\?/.exec(message)?.[1];
     const orElse = meant === undefined ? '' : ` Did you mean ${meant}?`;
+    const importing = /'(?:sheet|--into <path>)'/.test(message) ? 'Which spreadsheet, and into which programme? Write both, as in: haversack import inventory.csv --into examples/year' : undefined;
     const sentences: Record<string, string> = {
         'commander.missingArgument': 'Which programme? Give the path of its folder, as in: haversack check examples/year',
         'commander.excessArguments': 'One path is enough: give the folder of one programme.',
@@ -13,5 +14,5 @@ export function wrongCommand({ code, message }: CommanderError): string {
         'commander.unknownOption': `There is no option '${word}'.${orElse}`,
         'commander.unknownCommand': `There is no command '${word}'.${orElse}`
     };
-    return `${sentences[code] ?? message.replace(/^error: /, '')} ('haversack --help' lists what there is.)`;
+    return `${importing ?? sentences[code] ?? message.replace(/^error: /, '')} ('haversack --help' lists what there is.)`;
 }

@@ -1,0 +1,54 @@
+import { URI } from 'langium';
+import type { Programme } from '@haversack/language/sheets/programme';
+import { termPage } from '../brief/term/page.js';
+import { scheduleCalendar } from '../exports/calendar.js';
+import { figuresJson } from '../exports/json.js';
+import { scheduleMarkdown } from '../exports/schedule-markdown.js';
+import { scheduleText } from '../exports/schedule-text.js';
+import { planCoverage } from '../planning/coverage.js';
+import type { ScheduleFigures } from '../planning/schedule-figures.js';
+import { planSupplies } from '../planning/supplies/plan-supplies.js';
+import { CouldNotRun } from './could-not-run.js';
+import { deliver, errorsTold, writtenBefore } from './output.js';
+import { chosenFormat, planned, titleOf, type PlanOptions, type Write } from './planned.js';
+import type { ReadProgramme } from './read-programme.js';
+import { momentOf, todayOf } from './today.js';
+
+/** Which lesson on which day. Written over an earlier calendar, what did not change keeps its stamp and what is gone is called off. */
+export async function scheduleCommand(path: string, options: PlanOptions, write: Write, tell: Write): Promise<number> {
+    const format = chosenFormat(options, ['text', 'md', 'json', 'ics', 'html'], 'a schedule');
+    const { read, schedule } = await planned(path, options);
+    const { programme } = read.view;
+    const title = titleOf(programme, schedule);
+    if (format === 'ics' && schedule.weeks.every(week => week.from === undefined)) {
+        throw new CouldNotRun(`A calendar needs dates, and this plan has none: ${schedule.assumptions.join(' ')}`);
+    }
+    const text = format === 'ics' ? calendarOf(programme, schedule, title, options)
+        : format === 'html' ? termHtml(read, schedule, options)
+            : format === 'md' ? scheduleMarkdown(schedule, title)
+                : format === 'json' ? figuresJson('haversack-schedule', { schedule })
+                    : scheduleText(schedule, title);
+    deliver(text, options.out, write, tell);
+    return errorsTold(read.problems, 'the schedule', tell);
+}
+
+function calendarOf(programme: Programme, schedule: ScheduleFigures, title: string, options: PlanOptions): string {
+    const sections = schedule.class === undefined ? [] : programme.classes.get(schedule.class)?.sections ?? [];
+    const { orders } = planSupplies(programme, { class: options.class }, { schedule, today: todayOf(options.today) });
+    return scheduleCalendar(schedule, {
+        title, orders, now: momentOf(options.today), before: writtenBefore(options.out),
+        hours: sections.flatMap(({ name, title: own, clock }) => (clock === undefined ? [] : [{ name, title: own, clock }]))
+    });
+}
+
+/** The whole term view: calendar, stock, buying, coverage. */
+function termHtml({ view: { programme }, root }: ReadProgramme, schedule: ScheduleFigures, options: PlanOptions): string {
+    const today = todayOf(options.today);
+    const wanted = { class: options.class };
+    const course = schedule.course === undefined ? undefined : programme.courses.get(schedule.course);
+    const group = schedule.class === undefined ? undefined : programme.classes.get(schedule.class);
+    return termPage({
+        schedule, today, course: course && { title: course.title }, class: group && { title: group.title },
+        supplies: planSupplies(programme, wanted, { schedule, today }), coverage: planCoverage(programme, wanted, { schedule })
+    }, { root: URI.file(root).toString() });
+}
