@@ -2,9 +2,12 @@ import * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import { createClient, showStatus } from './client.js';
 import { chooseClass } from './commands/choose-class.js';
+import { importInventory } from './commands/import-inventory.js';
+import { ImportPreviews } from './commands/import-previews.js';
 import { openFirstLesson, startNewProgramme } from './commands/new-programme.js';
-import { saveBrief } from './commands/save-brief.js';
+import { saveBrief, saveTerm } from './commands/save-brief.js';
 import { BriefPanel, viewType } from './preview/brief-panel.js';
+import type { SourceLine } from './preview/messages.js';
 
 let client: LanguageClient | undefined;
 
@@ -12,19 +15,24 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     const running = createClient(context);
     client = running;
     const brief = new BriefPanel(context, running);
+    const previews = new ImportPreviews();
     const commands: Record<string, (...given: never[]) => unknown> = {
-        'haversack.brief.open': (uri?: vscode.Uri) => brief.open(uri),
-        'haversack.brief.openLesson': () => brief.openAtLesson(),
+        'haversack.brief.open': (uri?: vscode.Uri) => brief.openWeek(uri),
+        'haversack.brief.openLesson': (at?: SourceLine) => brief.openAtLesson(at),
         'haversack.brief.chooseClass': () => chooseClass(brief),
         'haversack.brief.previousWeek': () => brief.step(-1),
         'haversack.brief.nextWeek': () => brief.step(1),
         'haversack.brief.stay': () => brief.toggleStay(),
         'haversack.brief.save': (uri?: vscode.Uri) => saveBrief(brief, uri),
+        'haversack.term.open': (of?: { class?: string }) => brief.openTerm(typeof of?.class === 'string' ? of.class : undefined),
+        'haversack.term.save': (uri?: vscode.Uri) => saveTerm(brief, uri),
+        'haversack.importInventory': () => importInventory(running, previews),
         'haversack.newProgramme': (folder?: vscode.Uri) => startNewProgramme(context, folder),
         'haversack.restart': () => running.restart()
     };
     context.subscriptions.push(
         brief,
+        previews,
         showStatus(running),
         vscode.window.registerWebviewPanelSerializer(viewType, brief),
         ...Object.entries(commands).map(([name, run]) => vscode.commands.registerCommand(name, run))

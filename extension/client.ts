@@ -11,6 +11,8 @@ export function createClient(context: vscode.ExtensionContext): LanguageClient {
         debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6009', '--enable-source-maps'] } }
     }, {
         documentSelector: [{ scheme: 'file', language: languageId }, { scheme: 'untitled', language: languageId }],
+        // What may stand behind a lens.
+        initializationOptions: { commands: ['haversack.brief.openLesson', 'haversack.term.open'] },
         connectionOptions: { maxRestartCount: 10 }
     });
 }

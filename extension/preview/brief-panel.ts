@@ -1,9 +1,11 @@
 import * as vscode from 'vscode';
 import { State, type LanguageClient } from 'vscode-languageclient/node';
-import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '@haversack/server/protocol';
+import {
+    briefRequest, changedNotification, termRequest, type BriefAnswer, type BriefParams, type BriefRefusal, type TermAnswer, type TermParams
+} from '@haversack/server/protocol';
 import { languageId } from '../client.js';
 import { KeptSections } from './kept-sections.js';
-import { readPageMessage, readState, type BriefState, type PageMessage, type ShowMessage, type SourceLine } from './messages.js';
+import { readPageMessage, readState, type BriefState, type PageMessage, type PreviewView, type ShowMessage, type SourceLine } from './messages.js';
 import { Newest } from './newest.js';
 import { pageHtml } from './page-html.js';
 import { openSource } from './open-source.js';
@@ -14,7 +16,9 @@ export const viewType = 'haversack.brief';
 export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposable {
     private panel: vscode.WebviewPanel | undefined;
     private state: BriefState = {};
-    private answer: BriefAnswer | undefined;
+    private answer: BriefAnswer | TermAnswer | undefined;
+    /** The week shown last, to come back to. */
+    private week: number | undefined;
     private says: string | undefined;
     private reveal: ShowMessage['reveal'];
     private readonly kept = new KeptSections();
@@ -46,7 +50,12 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     }
 
     /** Opens the brief beside the text, for the week of the lesson at the cursor or of a file. */
-    open(file?: vscode.Uri): void {
+    openWeek(file?: vscode.Uri): void {
+        this.look('week');
+        this.open(file);
+    }
+
+    private open(file?: vscode.Uri): void {
         const editor = vscode.window.activeTextEditor;
         if (file && file.toString() !== editor?.document.uri.toString()) this.state.cursor = { uri: this.client.code2ProtocolConverter.asUri(file), line: 0 };
         else if (editor) this.placeCursor(editor);
@@ -58,7 +67,11 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         this.newest.ask();
     }
 
-    openAtLesson(): void {
+    /** Opens it for the lesson at the cursor, or at a line of the active editor that then has the cursor. */
+    openAtLesson(at?: SourceLine): void {
+        this.look('week');
+        const editor = vscode.window.activeTextEditor;
+        if (at && editor && this.client.code2ProtocolConverter.asUri(editor.document.uri) === at.uri) editor.selection = new vscode.Selection(at.line, 0, at.line, 0);
         this.state.week = undefined;
         this.reveal = 'lesson';
         this.open();
@@ -66,20 +79,28 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
         this.state = readState(state);
+        this.look(this.state.view ?? 'week');
         this.adopt(panel);
         this.newest.ask();
         return Promise.resolve();
     }
 
+    /** Opens the whole term beside the text, of a class or of the one that was shown. */
+    openTerm(className?: string): void {
+        this.look('term');
+        if (className !== undefined) this.state.class = className;
+        this.open();
+    }
+
     /** Goes to another week and stays there. */
     step(by: 1 | -1): void {
-        if (!this.answer) return;
+        if (!this.answer || !('week' in this.answer)) return;
         this.state.week = Math.min(Math.max(this.answer.week + by, 1), this.answer.weeks);
         this.newest.ask();
     }
 
     toggleStay(on = this.state.week === undefined): void {
-        this.state.week = on ? this.answer?.week : undefined;
+        this.state.week = on ? this.week : undefined;
         if (!on) this.reveal = 'item';
         this.newest.ask();
     }
@@ -91,10 +112,26 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     /** Asks the server for the brief as it is chosen here: for the classes there are, or for a whole page. */
     async request(format: BriefParams['format'], file?: vscode.Uri): Promise<BriefAnswer | BriefRefusal> {
+        const here = this.place(file);
+        const week = here.other ? undefined : this.panel ? this.week : undefined;
+        return this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...here.at, week, class: this.state.class, format } satisfies BriefParams);
+    }
+
+    async requestTerm(format: TermParams['format'], file?: vscode.Uri): Promise<TermAnswer | BriefRefusal> {
+        return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, { ...this.place(file).at, class: this.state.class, format } satisfies TermParams);
+    }
+
+    /** A file, or the cursor. */
+    private place(file: vscode.Uri | undefined): { at: Partial<SourceLine>; other: boolean } {
         const editor = vscode.window.activeTextEditor;
         if (!this.panel && editor) this.placeCursor(editor);
-        const here = file && file.toString() !== editor?.document.uri.toString() ? { uri: this.client.code2ProtocolConverter.asUri(file) } : { ...this.state.cursor, week: this.panel ? this.answer?.week : undefined };
-        return this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...here, class: this.state.class, format } satisfies BriefParams);
+        const other = file !== undefined && file.toString() !== editor?.document.uri.toString();
+        return { at: other ? { uri: this.client.code2ProtocolConverter.asUri(file) } : { ...this.state.cursor }, other };
+    }
+
+    private look(view: PreviewView): void {
+        this.state.view = view === 'term' ? 'term' : undefined;
+        void vscode.commands.executeCommand('setContext', 'haversack.termShown', view === 'term');
     }
 
     private adopt(panel: vscode.WebviewPanel): void {
@@ -118,6 +155,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
             this.says = undefined;
             this.kept.forget();
             this.state = { class: this.state.class };
+            this.look('week');
             void vscode.commands.executeCommand('setContext', 'haversack.briefOpen', false);
         });
         panel.webview.html = pageHtml(panel.webview, this.context.extensionUri);
@@ -136,7 +174,10 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
                 this.state.class = message.name;
                 return this.newest.ask();
             case 'stay': return this.toggleStay(message.on);
-            case 'save': return void vscode.commands.executeCommand('haversack.brief.save');
+            case 'view':
+                this.look(message.view);
+                return this.newest.ask();
+            case 'save': return void vscode.commands.executeCommand(this.state.view === 'term' ? 'haversack.term.save' : 'haversack.brief.save');
         }
     }
 
@@ -179,25 +220,34 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     private async update(): Promise<void> {
         if (!this.panel?.visible) return;
-        const params: BriefParams = { ...this.state.cursor, week: this.state.week, otherwise: this.answer?.week, class: this.state.class, known: this.kept.known() };
-        const answer = await this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, params);
+        const answer = await this.ask();
         if ('refusal' in answer) return this.show(answer.refusal);
         if (!this.kept.take(answer.sections)) {
             this.kept.forget();
             return this.newest.ask();
         }
         this.answer = answer;
+        if ('week' in answer) this.week = answer.week;
         this.show(problemsInWords(answer.problems));
+    }
+
+    private ask(): Promise<BriefAnswer | TermAnswer | BriefRefusal> {
+        const { cursor, week, view, class: className } = this.state;
+        const shared = { ...cursor, class: className, known: this.kept.known() };
+        return view === 'term'
+            ? this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, shared satisfies TermParams)
+            : this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...shared, week, otherwise: this.week } satisfies BriefParams);
     }
 
     private show(says: string | undefined): void {
         this.says = says;
         if (!this.panel) return;
-        if (this.answer) this.panel.title = vscode.l10n.t('Brief: week {0}', this.answer.week);
+        if (this.answer) this.panel.title = 'week' in this.answer ? vscode.l10n.t('Brief: week {0}', this.answer.week) : vscode.l10n.t('Brief: term');
         const message: ShowMessage = { type: 'show', state: this.state, says, reveal: this.reveal, ...settings() };
         if (this.answer) {
-            const { week, weeks, class: className, classes, around } = this.answer;
-            message.brief = { week, weeks, class: className, classes, around, sections: this.kept.forPage() };
+            const { class: className, classes, around } = this.answer;
+            const week = 'week' in this.answer ? { week: this.answer.week, weeks: this.answer.weeks } : {};
+            message.brief = { ...week, class: className, classes, around, sections: this.kept.forPage() };
             this.reveal = undefined;
         }
         void this.panel.webview.postMessage(message);

@@ -1,5 +1,5 @@
 /** What the brief's page and the extension tell each other. */
-import type { BriefAnswer, BriefSection } from '@haversack/server/protocol';
+import type { BriefAnswer, BriefSection, TermAnswer } from '@haversack/server/protocol';
 
 /** A line of a source file, counted from 0. */
 export interface SourceLine {
@@ -7,8 +7,12 @@ export interface SourceLine {
     line: number;
 }
 
+export type PreviewView = 'week' | 'term';
+
 /** What survives a restart of the editor. */
 export interface BriefState {
+    /** Absent for the week. */
+    view?: 'term';
     /** Set while the brief stays on a week. */
     week?: number;
     class?: string;
@@ -21,8 +25,8 @@ export interface ShowMessage {
     state: BriefState;
     followCursor: boolean;
     leadBack: boolean;
-    /** Absent while no brief could be made yet. Sections without html are on the page already. */
-    brief?: Pick<BriefAnswer, 'week' | 'weeks' | 'class' | 'classes' | 'around'> & { sections: BriefSection[] };
+    /** Absent while no brief could be made yet. Sections without html are on the page already. Without a week, the whole term. */
+    brief?: Pick<TermAnswer, 'class' | 'classes' | 'around'> & Partial<Pick<BriefAnswer, 'week' | 'weeks'>> & { sections: BriefSection[] };
     /** Why the brief is old or incomplete. */
     says?: string;
     /** Scroll to the item of the cursor if it is out of view, or to its lesson. */
@@ -35,6 +39,7 @@ export type PageMessage =
     | { type: 'step'; by: 1 | -1 }
     | { type: 'class'; name: string }
     | { type: 'stay'; on: boolean }
+    | { type: 'view'; view: PreviewView }
     | { type: 'save' };
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
@@ -51,6 +56,7 @@ export function readPageMessage(message: unknown): PageMessage | undefined {
         case 'step': return message.by === 1 || message.by === -1 ? { type: 'step', by: message.by } : undefined;
         case 'class': return shortText(message.name) ? { type: 'class', name: message.name } : undefined;
         case 'stay': return typeof message.on === 'boolean' ? { type: 'stay', on: message.on } : undefined;
+        case 'view': return message.view === 'week' || message.view === 'term' ? { type: 'view', view: message.view } : undefined;
         default: return undefined;
     }
 }
@@ -60,6 +66,7 @@ export function readState(state: unknown): BriefState {
     if (!isRecord(state)) return {};
     const { cursor } = state;
     return {
+        view: state.view === 'term' ? 'term' : undefined,
         week: isLine(state.week) && state.week > 0 ? state.week : undefined,
         class: shortText(state.class) ? state.class : undefined,
         cursor: isRecord(cursor) && shortText(cursor.uri) && isLine(cursor.line) ? { uri: cursor.uri, line: cursor.line } : undefined

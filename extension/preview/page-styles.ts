@@ -20,6 +20,10 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
   border-color: var(--vscode-contrastBorder, var(--vscode-dropdown-border)); max-width: 100%;
 }
 #controls button:hover:enabled { background: var(--vscode-button-secondaryHoverBackground); }
+#views { display: inline-flex; }
+#views button { border-radius: 0; border: 1px solid var(--vscode-contrastBorder, var(--vscode-descriptionForeground)); }
+#views button + button { border-inline-start: 0; }
+#views [aria-pressed="true"] { font-weight: 600; text-decoration: underline; text-underline-offset: .2em; }
 #controls button:disabled { opacity: .55; cursor: default; }
 #controls label { display: inline-flex; align-items: center; gap: .35rem; }
 #controls :focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 1px; }
@@ -38,6 +42,8 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
 .brief [aria-current]::after {
   content: ""; position: absolute; inset-block: .15rem; inset-inline-start: -.7rem; border-inline-start: .2rem solid var(--focus);
 }
+.brief.leads .drawing [data-line] { cursor: pointer; }
+.brief .drawing [aria-current] > .cell, .brief .drawing .day:has([aria-current]) > .cell, .brief .drawing [aria-current] > .touch { stroke: var(--focus); stroke-width: 2.5; }
 .brief-live { position: absolute; width: 1px; height: 1px; margin: 0; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 @media print { #controls:not([hidden]), #says, .brief-live { display: none; } .brief [aria-current]::after { display: none; } }
 `;

@@ -1,6 +1,7 @@
 /** ISO dates in words. Own names of days and months: Intl's short forms differ between hosts ("Sep", "Sept"). */
 const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+const months = monthNames.map(name => name.slice(0, 3));
 
 /** "Mon 14 Sep 2026"; a text that is no existing date comes back as it was. */
 export function dayInWords(iso: string, withYear = true): string {
@@ -11,6 +12,11 @@ export function dayInWords(iso: string, withYear = true): string {
     return withYear ? `${words} ${written[1]}` : words;
 }
 
+/** "14 Sep" */
+export function dayAndMonth(iso: string): string {
+    return dayInWords(iso, false).replace(/^[A-Z][a-z]{2} (?=\d)/, '');
+}
+
 /** "Mon 14 Sep to Thu 17 Sep 2026"; undefined where no date is known. */
 export function spanInWords(from: string | undefined, to: string | undefined): string | undefined {
     if (from === undefined || to === undefined || from === to) {
@@ -18,4 +24,9 @@ export function spanInWords(from: string | undefined, to: string | undefined): s
         return only === undefined ? undefined : dayInWords(only);
     }
     return `${dayInWords(from, from.slice(0, 4) !== to.slice(0, 4))} to ${dayInWords(to)}`;
+}
+
+/** "September 2026" */
+export function monthInWords(iso: string): string {
+    return `${monthNames[Number(iso.slice(5, 7)) - 1] ?? ''} ${iso.slice(0, 4)}`;
 }

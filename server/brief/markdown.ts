@@ -1,4 +1,5 @@
 import type { BuyFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
+import { basketInWords } from './basket.js';
 import { groupCautions } from './caution-groups.js';
 import { dayInWords } from './days.js';
 import { kitsAtRest } from './kits-at-rest.js';
@@ -6,7 +7,8 @@ import { writeCaution, writeLesson } from './markdown/lesson.js';
 import { plainText, proseLines } from './markdown/text.js';
 import { trailItem } from './markdown/trail.js';
 import { Outline } from './markdown/outline.js';
-import { assumptions, hasCautions, marks, onlyParts, packs, room, stock, weekFacts, weekTitle, whenToBuy } from './sentences.js';
+import { assumptions, hasCautions, leftOut, marks, onlyParts, packs, room, stock, weekFacts, weekTitle, whenToBuy } from './sentences.js';
+import { taughtAt } from './meetings.js';
 import { makeView, type View } from './view.js';
 import { words } from './words.js';
 
@@ -32,8 +34,8 @@ function writeHeader(out: Outline, brief: WeekBrief, view: View): void {
     out.paragraph(plainText(weekFacts(brief)));
     out.paragraph(plainText(room(brief)));
     for (const meeting of brief.meetings) {
-        const lessons = meeting.lessons.map(name => brief.lessons.find(lesson => lesson.name === name)?.title ?? view.titleOf(name));
-        out.item(0, plainText(`${meeting.label}: ${lessons.join(', ')}`));
+        const lessons = taughtAt(meeting, brief, view).map(({ title, remark }) => (remark ? `${title} (${remark})` : title));
+        out.item(0, plainText(`${meeting.label}: ${[...lessons, meeting.free?.words].filter(Boolean).join(', ')}`));
     }
     for (const remark of brief.remarks) out.paragraph(plainText(remark));
     const assumed = assumptions(brief);
@@ -85,9 +87,9 @@ function writeShelf(out: Outline, brief: WeekBrief): void {
 function writeBuy(out: Outline, line: BuyFigures, brief: WeekBrief): void {
     out.item(0, `${plainText(line.title)}: ${plainText(line.missing.text)}`);
     trailItem(out, 1, line.missing.trail);
-    out.item(1, plainText(whenToBuy(line, brief)));
-    const sold = packs(line);
-    if (sold) out.item(1, plainText(sold));
+    for (const told of [whenToBuy(line, brief), ...basketInWords(line), packs(line)]) {
+        if (told) out.item(1, plainText(told));
+    }
 }
 
 function writeCautions(out: Outline, brief: WeekBrief, view: View): void {
@@ -101,7 +103,12 @@ function writeAhead(out: Outline, brief: WeekBrief): void {
     const { next } = brief;
     if (!next && brief.week !== brief.weeks) return;
     out.heading(2, words.ahead);
-    if (!next) return out.paragraph(words.lastWeek);
+    const over = leftOut(brief);
+    if (!next) {
+        out.paragraph(words.lastWeek);
+        if (over) out.paragraph(plainText(over));
+        return;
+    }
     out.paragraph(plainText(`Week ${next.week}${next.from === undefined ? '' : `, from ${dayInWords(next.from)}`}`));
     for (const lesson of next.lessons) out.item(0, plainText(lesson.title));
     if (next.newThings.length) out.heading(3, words.aheadNew);
@@ -111,4 +118,5 @@ function writeAhead(out: Outline, brief: WeekBrief): void {
     }
     if (next.order.length) out.heading(3, words.aheadOrder);
     for (const line of next.order) writeBuy(out, line, brief);
+    if (over) out.paragraph(plainText(over));
 }

@@ -1,31 +1,11 @@
-import { renderToString } from 'preact-render-to-string';
 import type { WeekBrief } from '../planning/figures.js';
+import { htmlPage, type PageOptions } from './html-page.js';
 import { briefSections } from './sections.js';
 import { weekTitle } from './sentences.js';
-import { pageStyles } from './styles.js';
 
-export interface PageOptions {
-    /** `auto` (the default) follows the reader's own setting. Print is always dark on white. */
-    theme?: 'auto' | 'light' | 'dark';
-    /** Address of the programme's folder: places are given relative to it. */
-    root?: string;
-}
-
-/** Nothing may be loaded and no script may run; styles are the page's own. */
-const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+export type { PageOptions };
 
 /** The brief as one HTML file that needs nothing else: no script, no font, no picture. */
 export function briefPage(brief: WeekBrief, options: PageOptions = {}): string {
-    const theme = options.theme === 'light' || options.theme === 'dark' ? ` data-theme="${options.theme}"` : '';
-    const head = renderToString(
-        <>
-            <meta charSet="utf-8" />
-            <meta http-equiv="Content-Security-Policy" content={policy} />
-            <meta name="viewport" content="width=device-width, initial-scale=1" />
-            <meta name="referrer" content="no-referrer" />
-            <title>{`${weekTitle(brief)}: ${brief.course.title}`}</title>
-        </>
-    );
-    const sections = briefSections(brief, { root: options.root }).map(section => section.html).join('\n');
-    return `<!doctype html>\n<html lang="en"${theme}>\n<head>${head}<style>\n${pageStyles()}</style></head>\n<body>\n<main class="brief">\n${sections}\n</main>\n</body>\n</html>\n`;
+    return htmlPage(`${weekTitle(brief)}: ${brief.course.title}`, briefSections(brief, { root: options.root }), options);
 }

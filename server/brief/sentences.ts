@@ -2,6 +2,7 @@
 import type { CautionGroup } from './caution-groups.js';
 import type { BuyFigures, LessonFigures, PartFigures, Place, ThingFigures, WeekBrief } from '../planning/figures.js';
 import { spanInWords } from './days.js';
+import { taughtRemark } from './meetings.js';
 import { partLabels, words } from './words.js';
 import type { View } from './view.js';
 
@@ -69,12 +70,18 @@ export function onlyParts(thing: Pick<ThingFigures, 'parts'>): string | undefine
 
 /** "Needed Thu 26 Nov; arrives in 4 days, so order by Sun 22 Nov. The last day to order is before this week begins." */
 export function whenToBuy(line: BuyFigures, brief: WeekBrief): string {
-    const early = line.orderBy !== undefined && brief.from !== undefined && line.orderBy < brief.from;
+    const early = !line.late && line.orderBy !== undefined && brief.from !== undefined && line.orderBy < brief.from;
     return early ? `${sentence(line.when)} ${words.beforeTheWeek}` : sentence(line.when);
 }
 
+/** How it is sold, where nobody knows yet which packs to take. */
 export function packs(line: BuyFigures): string | undefined {
-    return line.packs.length ? `Sold in ${line.packs.join(', or ')}.` : undefined;
+    return line.packs.length && !line.packsToBuy?.length ? `Sold in ${line.packs.join(', or ')}.` : undefined;
+}
+
+/** "The term has no day left for “A”, “B”." */
+export function leftOut({ unplaced = [] }: WeekBrief): string | undefined {
+    return unplaced.length > 0 ? `${words.leftOut} ${unplaced.map(({ title }) => `“${title}”`).join(', ')}.` : undefined;
 }
 
 /** "new this week, optional"; in the first week all is new, so nothing is called so. */
@@ -82,9 +89,9 @@ export function marks(thing: ThingFigures, brief: WeekBrief): string {
     return [thing.isNew && brief.week > 1 && words.isNew, thing.optional && words.optional].filter(Boolean).join(', ');
 }
 
-/** "Mon 14 Sep, 48 min, some parts without a time" */
+/** "Mon 14 Sep, part 1 of 2, 48 min, some parts without a time" */
 export function lessonFacts(lesson: LessonFigures): string {
-    return [lesson.meeting, lessonTime(lesson), lesson.minutesIncomplete && lesson.minutes > 0 ? words.someUntimed : '']
+    return [lesson.meeting, taughtRemark(lesson), lessonTime(lesson), lesson.minutesIncomplete && lesson.minutes > 0 ? words.someUntimed : '']
         .filter(Boolean).join(', ');
 }
 

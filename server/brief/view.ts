@@ -42,17 +42,30 @@ export function makeView(brief: WeekBrief, options: BriefOptions): View {
     const thingId = (thing: ThingFigures | undefined) =>
         thing && things.get(thing.name) === thing ? `thing-${asId(thing.name)}` : undefined;
     const known = (name: string): NameFigures | undefined => (Object.hasOwn(brief.names, name) ? brief.names[name] : undefined);
-    const address = (place: Place) => (options.preview ? place.uri : shortAddress(place.uri, options.root));
     return {
-        preview: options.preview === true,
+        ...viewWithoutNames(options),
         titleOf: name => known(name)?.title ?? name,
         inSentence: (name, place) => titleInSentence(name, known(name)?.title ?? name, known(name)?.kind, place),
         placeOf: name => known(name)?.place,
         factOf: name => known(name)?.fact,
         anchorOf: name => (known(name)?.kind === 'lesson' ? lessons.get(name) : thingId(things.get(name))),
         thingId,
-        lessonId: index => lessonIds[index] ?? `lesson-${index}`,
-        address,
+        lessonId: index => lessonIds[index] ?? `lesson-${index}`
+    };
+}
+
+/** For figures that hold every title themselves: no name in braces stands in them. */
+export function viewWithoutNames(options: BriefOptions): View {
+    return {
+        preview: options.preview === true,
+        titleOf: name => name,
+        inSentence: name => name,
+        placeOf: () => undefined,
+        factOf: () => undefined,
+        anchorOf: () => undefined,
+        thingId: () => undefined,
+        lessonId: index => `lesson-${index}`,
+        address: place => (options.preview ? place.uri : shortAddress(place.uri, options.root)),
         addressInWords: place => `${readable(shortAddress(place.uri, options.root))}, line ${place.range.start.line + 1}`
     };
 }

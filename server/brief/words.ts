@@ -27,6 +27,9 @@ export const partLabels: Record<PartFigures['kind'], string> = {
 
 export const objectiveLabels = { introduces: 'New', practises: 'Practised', checks: 'Checked' } as const;
 
+/** What brought a lesson to a day, other than its turn. */
+export const whyWords = { fixed: 'on a fixed day', repeat: 'again', revisit: 'closing questions again' } as const;
+
 export const words = {
     fetch: 'What to fetch',
     nothingToFetch: 'Nothing to fetch this week.',
@@ -39,6 +42,10 @@ export const words = {
     buy: 'What to buy or order',
     beforeTheWeek: 'The last day to order is before this week begins.',
     nothingToBuy: 'Nothing to buy or order for this week.',
+    toBuy: 'To buy',
+    cost: 'costs',
+    covers: 'covers',
+    leftOver: 'left over',
     cautions: 'Cautions this week',
     deferral: `These are usual cautions. ${deferral}`,
     ahead: 'Next week',
@@ -46,6 +53,8 @@ export const words = {
     aheadNew: 'New things to look out for',
     aheadOrder: 'Order now',
     meetings: 'Meetings',
+    part: 'part',
+    leftOut: 'The term has no day left for',
     assumed: 'Assumed',
     isNew: 'new this week',
     optional: 'optional',
@@ -53,6 +62,7 @@ export const words = {
     needed: 'Needed',
     parts: 'Only these parts',
     howCounted: 'how it is counted',
+    inWords: 'In words',
     aim: 'Aim',
     words: 'Words',
     follows: 'Follows',

@@ -10,7 +10,7 @@ function part(kind: PartFigures['kind'], name: string, title: string, line: numb
 
 export function firstLesson(beanCaution: CautionFigures): LessonFigures {
     return {
-        name: 'weigh-1', title: 'Which is heavier?', place: place(file, 0), draft: false, meeting: 'Mon 21 Sep', date: '2026-09-21', minutes: 50, minutesIncomplete: false,
+        name: 'weigh-1', title: 'Which is heavier?', place: place(file, 0), draft: false, meeting: 'Mon 21 Sep', date: '2026-09-21', piece: { number: 1, of: 2 }, minutes: 50, minutesIncomplete: false,
         aim: [prose('Children compare two masses by feel and then let the *{balance}* decide.')],
         steps: [
             step('about', 'Children compare two masses by feel and then let the *{balance}* decide.', 1),

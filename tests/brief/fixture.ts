@@ -1,5 +1,6 @@
 /** An invented week that uses every field of a WeekBrief; its figures are written by hand and belong to nobody's real class. */
 import type { BuyFigures, CautionFigures, WeekBrief } from '@haversack/server/planning/figures';
+import type { MoneyFigure } from '@haversack/server/planning/supply-figures';
 import { figure, place } from './fixture-tools.js';
 import { firstLesson, secondLesson, thirdLesson } from './fixture-lessons.js';
 
@@ -10,11 +11,14 @@ const beanCaution: CautionFigures = {
 
 const glassCaution: CautionFigures = { kind: 'glass', thing: 'glass-jar', place: place('inventory.kit', 52), text: 'Glass breaks; an adult carries it, and shards are swept up by an adult.' };
 
+const usd = (minor: string): MoneyFigure => ({ minor, currency: 'USD', text: `${(Number(minor) / 100).toFixed(2)} USD` });
+
 const beansToBuy: BuyFigures = {
     name: 'dried-bean', title: 'Dried beans', place: place('inventory.kit', 27),
     missing: figure('260 g', '660 g needed on Mon 21 and Wed 23 Sep', 'less 400 g in the cupboard'),
     packs: ['packs of 500 g at 2.10 USD', 'packs of 2 kg at 6.90 USD'], source: 'shop', neededBy: '2026-09-21', orderBy: '2026-09-19',
-    when: 'needed Mon 21 Sep; buy by Sat 19 Sep'
+    when: 'needed Mon 21 Sep; buy by Sat 19 Sep',
+    packsToBuy: [{ count: 1, text: '1 pack of 500 g at 2.10 USD', cost: usd('210'), place: place('inventory.kit', 28) }], cost: usd('210'), covers: [3, 4], leftOver: { exact: '240', text: '240 g' }
 };
 
 const fieldKit = { name: 'field-kit', title: 'Field kit', place: place('inventory.kit', 80) };
@@ -31,9 +35,16 @@ export const week: WeekBrief = {
         assumptions: ['No kit is declared for the second family: 3 field kits are counted.']
     },
     assumptions: ['No session length is declared: lessons are not split.'],
-    remarks: ['Harbour day: no meeting on Tue 22 Sep.'],
+    remarks: ['Harbour day: no meeting on Fri 25 Sep.'],
     meetings: [
-        { date: '2026-09-21', label: 'Mon 21 Sep', lessons: ['weigh-1'], taught: [], minutes: 40 },
+        {
+            date: '2026-09-21', label: 'Mon 21 Sep', lessons: ['measure-2', 'weigh-1'], minutes: 50,
+            taught: [
+                { lesson: 'measure-2', title: 'How long is a stride?', place: place('measuring.lesson', 30), parts: [1], minutes: 10, why: 'repeat', remark: 'again: the children were unsure on Thu 17 Sep', because: place('year.course', 61) },
+                { lesson: 'weigh-1', title: 'Which is heavier?', place: place('weighing.lesson', 0), parts: [0, 1], piece: { number: 1, of: 2 }, minutes: 40 }
+            ]
+        },
+        { date: '2026-09-22', label: 'Tue 22 Sep', lessons: [], taught: [], free: { why: 'catch-up', words: 'Kept free to catch up, after 6 lessons.', place: place('year.course', 55) }, minutes: 0 },
         { date: '2026-09-23', label: 'Wed 23 Sep', lessons: ['weigh-2'], taught: [], minutes: 40 },
         { date: '2026-09-24', label: 'Thu 24 Sep', lessons: ['weigh-3'], taught: [], minutes: 40 }
     ],
@@ -106,7 +117,9 @@ export const week: WeekBrief = {
         beansToBuy,
         {
             name: 'gram-cube', title: 'Gram cubes', place: place('inventory.kit', 6), missing: figure('20', '80 needed less 60 in the kits'), packs: ['packs of 100 at 14.50 USD'], source: 'kit',
-            neededBy: '2026-09-21', orderBy: '2026-09-15', when: 'needed Mon 21 Sep; arrives in 6 days, so order by Tue 15 Sep'
+            neededBy: '2026-09-21', orderBy: '2026-09-15', when: 'needed Mon 21 Sep; arrives in 6 days, so order by Tue 15 Sep',
+            packsToBuy: [{ count: 1, text: '1 pack of 100 at 14.50 USD', cost: usd('1450'), place: place('inventory.kit', 8) }], cost: usd('1450'), covers: [3],
+            late: { days: 2, words: '2 days too late: the last day to order was Tue 15 Sep' }
         }
     ],
     cautions: [beanCaution, glassCaution],
@@ -120,6 +133,7 @@ export const week: WeekBrief = {
             when: 'needed Mon 28 Sep; arrives in 8 days, so the last day to order was Sun 20 Sep'
         }]
     },
+    unplaced: [{ lesson: 'weigh-9', title: 'A fair for families', place: place('weighing.lesson', 300), why: 'the term ends before it' }],
     names: {
         'pan-balance': { title: 'Pan balance', kind: 'material', place: place('inventory.kit', 1), fact: 'this week 4, at hand 3' },
         'gram-cube': { title: 'Gram cubes', kind: 'material', place: place('inventory.kit', 6), fact: 'this week 80, at hand 60' },

@@ -5,8 +5,12 @@ import { briefMarkdown } from '@haversack/server/brief/markdown';
 import { describe, expect, it } from 'vitest';
 import { briefPage } from '../../server/brief/page.js';
 import { briefSections } from '../../server/brief/sections.js';
+import { termMarkdown } from '@haversack/server/brief/term/markdown';
+import { termPage } from '../../server/brief/term/page.js';
+import { termSections } from '../../server/brief/term/sections.js';
 import { week } from './fixture.js';
 import { programmeRoot } from './fixture-tools.js';
+import { term } from './term-fixture.js';
 
 const folder = new URL('./golden/', import.meta.url);
 
@@ -33,4 +37,10 @@ describe('golden briefs', () => {
         expect(read).toEqual({ format: 'haversack-brief', version: 1, brief: week });
         expect(briefJson({ ...week })).toBe(briefJson(Object.fromEntries(Object.entries(week).reverse()) as typeof week));
     });
+});
+
+describe('golden terms', () => {
+    it('page', () => expectGolden('term.html', readable(termPage(term, { root: programmeRoot }))));
+    it('preview', () => expectGolden('term-preview.html', readable(termSections(term, { preview: true }).map(section => section.html).join('\n'))));
+    it('Markdown', () => expectGolden('term.md', termMarkdown(term)));
 });

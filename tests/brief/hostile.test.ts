@@ -3,9 +3,12 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { briefPage } from '../../server/brief/page.js';
 import { startBrowser } from './browser.js';
+import { termMarkdown } from '@haversack/server/brief/term/markdown';
+import { termPage } from '../../server/brief/term/page.js';
 import { week } from './fixture.js';
 import { everyTextAs, hostileTexts } from './hostile.js';
-import { previewPage } from './pages.js';
+import { previewPage, termPreviewPage } from './pages.js';
+import { term } from './term-fixture.js';
 
 let browser: Browser;
 let tab: Page;
@@ -45,4 +48,30 @@ describe.each(Object.entries(pages))('hostile text on the %s', (_name, write) =>
         for (const element of elements) expect(element).not.toMatch(/^(?:SCRIPT|IFRAME|OBJECT|IMG|LINK)\b| (?:style|on\w+)\b/);
         expect(addresses.filter(address => !address.startsWith('#'))).toEqual(['https://example.org/library?a=1&b=2']);
     });
+});
+
+const terms = { page: termPage, preview: termPreviewPage };
+
+describe.each(Object.entries(terms))('hostile text on the %s of the term', (_name, write) => {
+    it.each(hostileTexts)('%s', async hostile => {
+        // Drawings break a text into lines, so that their number may differ, but not what they are made of.
+        const calm = new Set((await skeleton(write(everyTextAs(term, 'calm and long enough to be broken into several lines of a drawing')))).elements);
+        const rough = await skeleton(write(everyTextAs(term, hostile)));
+        expect([...new Set(rough.elements)].filter(element => !calm.has(element))).toEqual([]);
+        expect(rough.addresses.filter(address => !/^#[\w-]+$/.test(address))).toEqual([]);
+        if (!/[&`]/.test(hostile)) expect(rough.text).toContain(hostile);
+    });
+
+    it('has no style attribute, no handler and no script', async () => {
+        const { elements, addresses } = await skeleton(write(term));
+        expect(elements.length).toBeGreaterThan(1000);
+        for (const element of elements) expect(element).not.toMatch(/^(?:SCRIPT|IFRAME|OBJECT|IMG|LINK|FOREIGNOBJECT|IMAGE|USE|ANIMATE)\b| (?:style|on\w+)\b/i);
+        expect(addresses.filter(address => !address.startsWith('#'))).toEqual([]);
+    });
+});
+
+it.each(hostileTexts)('Markdown of the term lets nothing become markup: %s', hostile => {
+    const text = termMarkdown(everyTextAs(term, hostile));
+    expect(text).not.toMatch(/(?<!\\)<[a-z!/?]/i);
+    expect(text).not.toMatch(/(?<!\\)\]\(/);
 });

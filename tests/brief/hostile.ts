@@ -1,5 +1,3 @@
-import type { WeekBrief } from '@haversack/server/planning/figures';
-
 /** Texts that would break out of a careless writer. None of them is valid emphasis, code, list or permitted link. */
 export const hostileTexts = [
     '<script>alert(1)</script>',
@@ -18,15 +16,17 @@ export const hostileTexts = [
 ];
 
 /** Fields that hold one of a few fixed words or an address, which no writer can fill freely. */
-const fixed = new Set(['kind', 'word', 'source', 'does', 'use', 'then', 'when', 'uri', 'exact', 'date', 'from', 'to', 'neededBy', 'orderBy']);
+const fixed = new Set(['kind', 'word', 'source', 'does', 'use', 'then', 'when', 'uri', 'exact', 'date', 'from', 'to', 'neededBy', 'orderBy', 'starts', 'ends', 'today', 'minor', 'currency', 'id']);
+/** `why` is one of these or a sentence. */
+const reasons = new Set(['fixed', 'repeat', 'revisit', 'catch-up', 'waiting']);
 
-/** The brief with every free text replaced by one text. */
-export function everyTextAs(brief: WeekBrief, text: string): WeekBrief {
+/** Figures with every free text replaced by one text. */
+export function everyTextAs<Figures>(figures: Figures, text: string): Figures {
     const walk = (value: unknown, key: string): unknown => {
-        if (typeof value === 'string') return fixed.has(key) ? value : text;
+        if (typeof value === 'string') return fixed.has(key) || (key === 'why' && reasons.has(value)) ? value : text;
         if (Array.isArray(value)) return value.map(inner => walk(inner, key));
         if (value === null || typeof value !== 'object') return value;
         return Object.fromEntries(Object.entries(value).map(([inner, content]) => [inner, walk(content, inner)]));
     };
-    return walk(brief, '') as WeekBrief;
+    return walk(figures, '') as Figures;
 }

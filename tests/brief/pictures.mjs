@@ -1,5 +1,5 @@
 /**
- * Writes pictures of the fixture's page to .cache/brief-pictures, to be looked at by a person: node tests/brief/pictures.mjs
+ * Writes pictures of the fixtures' pages and of the year example's term to .cache/brief-pictures, to be looked at by a person: node tests/brief/pictures.mjs [week] [term] [year]
  * Needs Debian's chromium and poppler-utils (pdftoppm).
  */
 import { execFileSync } from 'node:child_process';
@@ -16,19 +16,26 @@ mkdirSync(folder, { recursive: true });
 const bundle = join(folder, 'bundle.mjs');
 await build({
     stdin: {
-        contents: `export { week } from './fixture.js'; export { programmeRoot } from './fixture-tools.js';
-            export { briefPage } from '../../server/brief/page.js'; export { previewPage } from './pages.js'; export { startBrowser } from './browser.js';`,
+        contents: `export { week } from './fixture.js'; export { term } from './term-fixture.js'; export { programmeRoot } from './fixture-tools.js';
+            export { briefPage } from '../../server/brief/page.js'; export { termPage } from '../../server/brief/term/page.js';
+            export { previewPage, termPreviewPage } from './pages.js'; export { exampleTerm } from './example-terms.js'; export { startBrowser } from './browser.js';`,
         resolveDir: here, loader: 'ts'
     },
     bundle: true, format: 'esm', platform: 'node', jsx: 'automatic', jsxImportSource: 'preact', external: ['playwright-core'], outfile: bundle
 });
-const { week, programmeRoot, briefPage, previewPage, startBrowser } = await import(pathToFileURL(bundle).href);
+const { week, term, programmeRoot, briefPage, termPage, previewPage, termPreviewPage, exampleTerm, startBrowser } = await import(pathToFileURL(bundle).href);
 
-const page = briefPage(week, { root: programmeRoot });
-writeFileSync(join(folder, 'week.html'), page);
+const year = await exampleTerm('year', 'millpond', '2026-10-01');
+const pages = [
+    { name: 'week', html: briefPage(week, { root: programmeRoot }), preview: previewPage(week) },
+    { name: 'term', html: termPage(term, { root: programmeRoot }), preview: termPreviewPage(term) },
+    { name: 'year', html: termPage(year), preview: termPreviewPage(year) }
+];
 
+const wanted = process.argv.slice(2);
 const views = [
     { name: 'desktop', width: 1100 },
+    { name: 'middling', width: 700 },
     { name: 'narrow', width: 360 },
     { name: 'narrowest', width: 320 },
     { name: 'dark', width: 800, media: { colorScheme: 'dark' } },
@@ -36,33 +43,45 @@ const views = [
     { name: 'forced-dark', width: 800, media: { forcedColors: 'active', colorScheme: 'dark' } },
     { name: 'opened', width: 800, open: true },
     { name: 'opened-narrow', width: 360, open: true },
-    { name: 'preview', width: 640, html: previewPage(week) }
+    { name: 'preview', width: 640, preview: true }
 ];
 /** A long page is cut into sheets that can be looked at one by one. */
 const sheetHeight = 1400;
 
+const openAll = () => document.querySelectorAll('details').forEach(details => { details.open = true; });
+
 const browser = await startBrowser();
 try {
-    for (const view of views) {
-        const tab = await browser.newPage({ viewport: { width: view.width, height: 900 }, ...view.media });
-        await tab.setContent(view.html ?? page);
-        if (view.open) await tab.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
-        const whole = await tab.evaluate(() => document.documentElement.scrollHeight);
-        for (let top = 0, sheet = 1; top < whole; top += sheetHeight, sheet++) {
-            const clip = { x: 0, y: top, width: view.width, height: Math.min(sheetHeight, whole - top) };
-            await tab.screenshot({ path: join(folder, `${view.name}-${sheet}.png`), fullPage: true, clip });
-        }
-        await tab.close();
-    }
-    const tab = await browser.newPage({ colorScheme: 'dark' });
-    await tab.setContent(page);
-    await tab.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
-    for (const format of ['A4', 'Letter']) {
-        const pdf = join(folder, `${format}.pdf`);
-        await tab.pdf({ path: pdf, format, preferCSSPageSize: true });
-        execFileSync('pdftoppm', ['-png', '-r', '60', pdf, join(folder, format)]);
+    for (const page of pages.filter(({ name }) => wanted.length === 0 || wanted.includes(name))) {
+        writeFileSync(join(folder, `${page.name}.html`), page.html);
+        for (const view of views) await screen(page, view);
+        await paper(page);
     }
 } finally {
     await browser.close();
 }
 console.log(`Pictures are in ${folder}`);
+
+async function screen(page, view) {
+    const tab = await browser.newPage({ viewport: { width: view.width, height: 900 }, ...view.media });
+    await tab.setContent(view.preview ? page.preview : page.html);
+    if (view.open) await tab.evaluate(openAll);
+    const whole = await tab.evaluate(() => document.documentElement.scrollHeight);
+    for (let top = 0, sheet = 1; top < whole; top += sheetHeight, sheet++) {
+        const clip = { x: 0, y: top, width: view.width, height: Math.min(sheetHeight, whole - top) };
+        await tab.screenshot({ path: join(folder, `${page.name}-${view.name}-${sheet}.png`), fullPage: true, clip });
+    }
+    await tab.close();
+}
+
+async function paper(page) {
+    const tab = await browser.newPage({ colorScheme: 'dark' });
+    await tab.setContent(page.html);
+    await tab.evaluate(openAll);
+    for (const format of ['A4', 'Letter']) {
+        const pdf = join(folder, `${page.name}-${format}.pdf`);
+        await tab.pdf({ path: pdf, format, preferCSSPageSize: true });
+        execFileSync('pdftoppm', ['-png', '-r', '60', pdf, join(folder, `${page.name}-${format}`)]);
+    }
+    await tab.close();
+}

@@ -108,7 +108,7 @@ describe('the page', () => {
         const some = { ...week, minutes: 71, lessons: [untimed, ...others] };
         for (const text of [briefPage(some), briefMarkdown(some)]) {
             expect(text).toContain('3 lessons, 71 minutes, some parts without a time');
-            expect(text).toContain('Mon 21 Sep, no time given');
+            expect(text).toContain('Mon 21 Sep, part 1 of 2, no time given');
             expect(text).toContain('Run of the session, no time given');
         }
         const none = { ...week, minutes: 0, lessons: [untimed] };
@@ -125,5 +125,38 @@ describe('the page', () => {
 
     it('says in words what the kits lack', () => {
         expect(pages.page).toContain('Kits and cupboard hold 60; 20 more needed.');
+    });
+});
+
+describe('the days and purchases of the week', () => {
+    const words = pages.page.replace(/<[^>]*>/g, '');
+
+    it('say which part of a lesson is taught, why it comes again and which day is kept free', () => {
+        expect(words).toContain('Which is heavier? (part 1 of 2)');
+        expect(words).toContain('How long is a stride? (again: the children were unsure on Thu 17 Sep)');
+        expect(words).toContain('Kept free to catch up, after 6 lessons.');
+        expect(pages.preview).toContain('data-line="61"><bdi>again: the children were unsure on Thu 17 Sep</bdi></button>');
+    });
+
+    it('lead a day to the lesson of that day when one is taught twice', () => {
+        const [first] = week.lessons;
+        const again = { ...first!, meeting: 'Wed 23 Sep', date: '2026-09-23' };
+        const meetings = [
+            { date: '2026-09-21', label: 'Mon 21 Sep', lessons: ['weigh-1'], taught: [], minutes: 40 }, { date: '2026-09-23', label: 'Wed 23 Sep', lessons: ['weigh-1'], taught: [], minutes: 40 }
+        ];
+        const header = briefSections({ ...week, lessons: [first!, again], meetings })[0]!.html;
+        expect([...header.matchAll(/href="#([^"]*)"/g)].map(link => link[1])).toEqual(['lesson-weigh-1', 'lesson-weigh-1_2']);
+    });
+
+    it('say what to put in the basket, what it costs, what it serves and what is late', () => {
+        for (const told of ['To buy: 1 pack of 500 g at 2.10 USD.', 'Costs 2.10 USD. Covers weeks 3 and 4; left over: 240 g.', '2 days too late: the last day to order was Tue 15 Sep.']) expect(words).toContain(told);
+        // How it is sold, and that the day lies before the week, is told only while nothing better is known.
+        expect(words).not.toContain('Sold in packs of 100');
+        expect(words.split('The last day to order is before this week begins.')).toHaveLength(2);
+    });
+
+    it('remark calmly, at the end, on what the term has no day for', () => {
+        expect(words.trim().endsWith('The term has no day left for “A fair for families”.')).toBe(true);
+        expect(briefPage({ ...week, unplaced: [] })).not.toContain('no day left');
     });
 });

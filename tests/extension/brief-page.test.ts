@@ -26,7 +26,7 @@ beforeEach(async () => {
     await page?.close();
     page = await browser.newPage({ viewport: { width: 500, height: 600 } });
     await page.setContent(`<!doctype html><html lang="en"><head><title>Brief</title><style>${briefStyles()}${panelStyles}</style></head><body>
-<nav id="controls" aria-label="Which brief" hidden><button id="previous" data-text="Week {0}" data-label="Previous week"></button><button id="next" data-text="Week {0}" data-label="Next week"></button>
+<nav id="controls" aria-label="Which brief" hidden><button id="show-week" aria-pressed="true">Week</button><button id="show-term" aria-pressed="false">Term</button><button id="previous" data-text="Week {0}" data-label="Previous week"></button><button id="next" data-text="Week {0}" data-label="Next week"></button>
 <label id="stay-label"><input type="checkbox" id="stay">Stay</label><label id="class-label"><span>Class</span> <select id="class"></select></label><button id="save">Save</button></nav>
 <p id="says" role="status"></p><main id="brief" class="brief"></main><p id="updated" class="brief-live" role="status" data-text="Brief updated"></p></body></html>`);
     await page.evaluate(() => {
@@ -81,6 +81,36 @@ it('keeps what it shows when nothing new can be made, and says why', async () =>
     await show(section('lesson-a', ''), { brief: undefined, says: 'There is no week 5.' });
     expect(await page.locator('.thing').count()).toBe(60);
     expect(await page.locator('#says').innerText()).toBe('There is no week 5.');
+});
+
+it('switches between the week and the term, and keeps only what each needs', async () => {
+    await show(section('lesson-a', many.join('')));
+    await page.click('#show-term');
+    expect((await sent()).slice(1)).toEqual([{ type: 'view', view: 'term' }]);
+    await page.evaluate(() => window.scrollTo(0, 500));
+    await show(section('term', many.join('')), { state: { view: 'term' } }, { week: undefined, weeks: undefined });
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
+    expect(await page.locator('main > *').evaluateAll(all => all.map(one => one.id))).toEqual(['term']);
+    for (const control of ['#previous', '#next', '#stay-label']) expect(await page.locator(control).isVisible()).toBe(false);
+    expect(await page.locator('#class').isVisible()).toBe(true);
+    expect(await page.locator('[aria-pressed=true]').innerText()).toBe('Term');
+    await page.click('#show-week');
+    await show(section('lesson-a', many.join('')));
+    expect(await page.locator('#next').innerText()).toContain('Week 3');
+    expect(await page.locator('[aria-pressed=true]').innerText()).toBe('Week');
+});
+
+it('leads back from a mark in a drawing, and marks it for the cursor', async () => {
+    const drawing = `<section id="term-calendar"><svg class="drawing" viewBox="0 0 100 50" width="100" height="50"><g data-uri="${lesson}" data-line="7"><rect class="cell" width="60" height="40" /><text x="5" y="20">One</text></g></svg></section>`;
+    await show(drawing);
+    await page.locator('svg text').click();
+    expect((await sent()).slice(1)).toEqual([{ type: 'open', uri: lesson, line: 7 }]);
+    await show(drawing, { state: { cursor: { uri: lesson, line: 7 } } });
+    expect(await page.locator('g[aria-current]').count()).toBe(1);
+    await show(drawing.replace('>One<', '>Two<').replace('width="60"', 'width="70"'));
+    expect(await page.locator('svg text').textContent()).toBe('Two');
+    expect(await page.locator('rect').getAttribute('width')).toBe('70');
+    expect(await page.locator('svg').evaluate(svg => (svg as unknown as SVGSVGElement).viewBox.baseVal.width)).toBe(100);
 });
 
 it('puts sections in their order and takes away what is gone', async () => {

@@ -18,11 +18,13 @@ const next = byId<HTMLButtonElement>('next');
 const stay = byId<HTMLInputElement>('stay');
 const chosenClass = byId<HTMLSelectElement>('class');
 const updated = byId('updated');
+const views = { week: byId('show-week'), term: byId('show-term') };
 
 /** Readers of the screen are told once typing rests, not at every letter. */
 const restMilliseconds = 1500;
 let resting: ReturnType<typeof setTimeout> | undefined;
-let week: number | undefined;
+/** The week that is shown, or the term; nothing before the first brief. */
+let shown: number | 'term' | undefined;
 let clicked: { at: SourceLine; item: HTMLElement } | undefined;
 let scrollToRestore = host.getState()?.scroll;
 
@@ -33,6 +35,7 @@ previous.addEventListener('click', () => host.postMessage({ type: 'step', by: -1
 next.addEventListener('click', () => host.postMessage({ type: 'step', by: 1 }));
 stay.addEventListener('change', () => host.postMessage({ type: 'stay', on: stay.checked }));
 chosenClass.addEventListener('change', () => host.postMessage({ type: 'class', name: chosenClass.value }));
+for (const view of ['week', 'term'] as const) views[view].addEventListener('click', () => host.postMessage({ type: 'view', view }));
 byId('save').addEventListener('click', () => host.postMessage({ type: 'save' }));
 main.addEventListener('click', leadBack);
 window.addEventListener('scroll', () => host.setState({ ...host.getState(), scroll: window.scrollY }), { passive: true });
@@ -46,12 +49,13 @@ function show(message: ShowMessage): void {
     if (!brief) return;
     showControls(brief, message.state);
     const changed = showSections(main, brief.sections);
-    const otherWeek = week !== undefined && week !== brief.week;
-    week = brief.week;
+    const now = brief.week ?? 'term';
+    const other = shown !== undefined && shown !== now;
+    shown = now;
     if (scrollToRestore !== undefined) {
         window.scrollTo(0, scrollToRestore);
         scrollToRestore = undefined;
-    } else if (otherWeek) {
+    } else if (other) {
         window.scrollTo(0, 0);
     }
     mark(message);
@@ -60,9 +64,13 @@ function show(message: ShowMessage): void {
 
 function showControls(brief: NonNullable<ShowMessage['brief']>, state: BriefState): void {
     controls.hidden = false;
-    label(previous, brief.week - 1, brief.weeks, '\u2190 ', '');
-    label(next, brief.week + 1, brief.weeks, '', ' \u2192');
-    for (const control of [previous, next, byId('stay-label')]) control.hidden = brief.weeks < 2;
+    const { week, weeks = 0 } = brief;
+    for (const [view, button] of Object.entries(views)) button.setAttribute('aria-pressed', String((week === undefined) === (view === 'term')));
+    if (week !== undefined) {
+        label(previous, week - 1, weeks, '\u2190 ', '');
+        label(next, week + 1, weeks, '', ' \u2192');
+    }
+    for (const control of [previous, next, byId('stay-label')]) control.hidden = weeks < 2;
     stay.checked = state.week !== undefined;
     byId('class-label').hidden = brief.classes.length < 2;
     const wanted = brief.classes.map(({ name, title }) => `${name}\n${title}`).join('\n');

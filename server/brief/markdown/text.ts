@@ -8,6 +8,17 @@ export function plainText(text: string): string {
     return escaped(text.replace(/\s+/g, space => (/[\r\n\u2028\u2029]/.test(space) ? ' ' : space)).trim());
 }
 
+/** A message whose words of the language stand between backticks. */
+export function messageText(message: string): string {
+    return message.split(/`([^`]+)`/).map((piece, index) => (index % 2 ? codeSpan(piece) : plainInside(piece))).join('').trim();
+}
+
+/** As plainText, with the spaces at both ends. */
+function plainInside(text: string): string {
+    const [, before = '', inner = '', after = ''] = /^(\s*)(.*?)(\s*)$/s.exec(text) ?? [];
+    return `${before && ' '}${plainText(inner)}${after && ' '}`;
+}
+
 /** Characters that can open markup anywhere, and those that can at the start of a line. */
 function escaped(text: string): string {
     return text

@@ -3,6 +3,7 @@ import type { BuyFigures, WeekBrief } from '../../planning/figures.js';
 import { packs, whenToBuy } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
+import { BasketLines } from './basket.js';
 import { AmountLine } from './figure.js';
 import { Title } from './lead.js';
 import { Section } from './section.js';
@@ -24,6 +25,7 @@ export function BuyLines({ lines, brief, view }: { lines: BuyFigures[]; brief: W
                     head={<Title place={line.place} view={view} text={line.title} />}
                 >
                     <p><bdi>{whenToBuy(line, brief)}</bdi></p>
+                    <BasketLines basket={line} view={view} />
                     {packs(line) && <p class="quiet"><bdi>{packs(line)}</bdi></p>}
                 </AmountLine>
             ))}

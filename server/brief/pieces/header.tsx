@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { WeekBrief } from '../../planning/figures.js';
 import type { Meeting } from '../../planning/schedule-figures.js';
+import { taughtAt, type TaughtLine as TaughtLineFigures } from '../meetings.js';
 import { assumptions, room, weekFacts, weekTitle } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
@@ -33,12 +34,20 @@ function MeetingLine({ meeting, brief, view }: { meeting: Meeting; brief: WeekBr
         <li>
             <span class="day">{meeting.date === undefined ? meeting.label : <time dateTime={meeting.date}>{meeting.label}</time>}</span>
             <span>
-                {meeting.lessons.map((name, index) => {
-                    const at = brief.lessons.findIndex(lesson => lesson.name === name);
-                    const title = <bdi>{brief.lessons[at]?.title ?? view.titleOf(name)}</bdi>;
-                    return <>{index > 0 && ', '}{at < 0 ? title : <a href={`#${view.lessonId(at)}`}>{title}</a>}</>;
-                })}
+                {taughtAt(meeting, brief, view).map((line, index) => <>{index > 0 && ', '}<TaughtLine line={line} view={view} /></>)}
+                {meeting.free && <span class="quiet" {...placed(meeting.free.place, view)}><Title place={meeting.free.place} view={view} text={meeting.free.words} /></span>}
             </span>
         </li>
+    );
+}
+
+/** The title leads to the lesson further down; what brought it here, to the line that did. */
+function TaughtLine({ line: { title, lesson, remark, because }, view }: { line: TaughtLineFigures; view: View }): JSX.Element {
+    const words = <bdi>{title}</bdi>;
+    return (
+        <>
+            {lesson === undefined ? words : <a href={`#${view.lessonId(lesson)}`}>{words}</a>}
+            {remark && <span class="quiet" {...placed(because, view)}> (<Title place={because} view={view} text={remark} />)</span>}
+        </>
     );
 }

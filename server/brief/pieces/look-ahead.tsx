@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { WeekBrief } from '../../planning/figures.js';
 import { dayInWords } from '../days.js';
+import { leftOut } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { BuyLines } from './buy.js';
@@ -10,7 +11,8 @@ import { Section } from './section.js';
 
 export function LookAhead({ brief, view }: { brief: WeekBrief; view: View }): JSX.Element | null {
     const { next } = brief;
-    if (!next) return brief.week === brief.weeks ? <Section id="ahead" title={words.ahead}><p>{words.lastWeek}</p></Section> : null;
+    const over = leftOut(brief);
+    if (!next) return brief.week === brief.weeks ? <Section id="ahead" title={words.ahead}><p>{words.lastWeek}</p>{over && <p class="quiet"><bdi>{over}</bdi></p>}</Section> : null;
     return (
         <Section id="ahead" title={words.ahead}>
             <p>Week {next.week}{next.from !== undefined && `, from ${dayInWords(next.from)}`}</p>
@@ -35,6 +37,7 @@ export function LookAhead({ brief, view }: { brief: WeekBrief; view: View }): JS
                     <BuyLines lines={next.order} brief={brief} view={view} />
                 </>
             )}
+            {over && <p class="over quiet"><bdi>{over}</bdi></p>}
         </Section>
     );
 }

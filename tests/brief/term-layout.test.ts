@@ -1,0 +1,130 @@
+/** The term in Chromium: axe-core's rules for WCAG 2.2 A and AA, and measured: no word leaves its box or lies on another. */
+import axe from 'axe-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { TermFigures } from '@haversack/server/brief/term/figures';
+import { termPage } from '../../server/brief/term/page.js';
+import { startBrowser } from './browser.js';
+import { exampleTerm } from './example-terms.js';
+import { everyTextAs } from './hostile.js';
+import { termPreviewPage } from './pages.js';
+import { term } from './term-fixture.js';
+
+let browser: Browser;
+const terms: Record<string, TermFigures> = {};
+beforeAll(async () => {
+    browser = await startBrowser();
+    Object.assign(terms, {
+        fixture: term,
+        'year, co-op': await exampleTerm('year', 'millpond', '2026-10-01'),
+        'year, family': await exampleTerm('year', 'rook-lane', '2026-12-28'),
+        'year, one day a week': await exampleTerm('year', 'friday-table', '2026-10-01'),
+        'first steps': await exampleTerm('first-steps', undefined),
+        'long texts': everyTextAs(term, `Ein sehr langer Titel ${'mit einem Donaudampfschifffahrtsgesellschaftskapitän '.repeat(6)}`.slice(0, 300)),
+        'no spaces': everyTextAs(term, 'x'.repeat(300)),
+        'right to left': everyTextAs(term, 'כמה קוביות שוקלות יחד קילוגרם אחד שלם ועוד חצי'),
+        'wide letters': everyTextAs(term, 'WWWW MMMM 重さをはかってくらべよう')
+    });
+}, 120_000);
+afterAll(() => browser?.close());
+
+async function withPage<T>(html: string, options: BrowserContextOptions, look: (page: Page) => Promise<T>): Promise<T> {
+    const context = await browser.newContext(options);
+    try {
+        const page = await context.newPage();
+        const complaints: string[] = [];
+        page.on('console', message => { if (message.type() === 'error') complaints.push(message.text()); });
+        await page.setContent(html);
+        await page.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
+        const answer = await look(page);
+        expect(complaints).toEqual([]);
+        return answer;
+    } finally {
+        await context.close();
+    }
+}
+
+const sizes: [string, BrowserContextOptions][] = [
+    ['light and wide', { viewport: { width: 1100, height: 900 } }],
+    ['dark and narrow', { viewport: { width: 320, height: 700 }, colorScheme: 'dark' }]
+];
+
+describe.each([['page', termPage], ['preview', termPreviewPage]] as const)('the %s', (_name, write) => {
+    it.each(sizes)('has nothing that axe finds, %s', async (_size, options) => {
+        const found = await withPage(write(term), options, async page => {
+            await page.evaluate(axe.source);
+            return page.evaluate(async () => {
+                const engine = (globalThis as unknown as { axe: typeof axe }).axe;
+                const result = await engine.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
+                return { passes: result.passes.length, violations: result.violations.map(rule => `${rule.id}: ${rule.nodes.map(node => node.html.slice(0, 200)).slice(0, 3).join(' | ')}`) };
+            });
+        });
+        expect(found.violations).toEqual([]);
+        expect(found.passes).toBeGreaterThan(20);
+    }, 60_000);
+});
+
+/** Texts that leave their drawing or their cell, texts of one drawing that lie on each other, and what makes the page scroll sideways. */
+function measure(): { drawn: number; wide: number; outside: string[]; over: string[] } {
+    const seen = (element: Element): boolean => element.getClientRects().length > 0;
+    const inside = (inner: DOMRect, outer: DOMRect, slack: number): boolean =>
+        inner.left >= outer.left - slack && inner.right <= outer.right + slack && inner.top >= outer.top - slack && inner.bottom <= outer.bottom + slack;
+    const outside: string[] = [];
+    const over: string[] = [];
+    let drawn = 0;
+    for (const svg of document.querySelectorAll('svg.drawing')) {
+        if (!seen(svg)) continue;
+        const frame = svg.getBoundingClientRect();
+        const texts = [...svg.querySelectorAll('text')].map(text => ({ words: text.textContent ?? '', box: text.getBoundingClientRect(), cell: text.closest('.day')?.querySelector('.cell')?.getBoundingClientRect() }));
+        drawn += texts.length;
+        for (const { words, box, cell } of texts) {
+            if (!inside(box, frame, 1)) outside.push(`${words.slice(0, 60)} leaves its drawing`);
+            // The box of a line is higher than its letters.
+            if (cell && !inside(box, cell, 1)) outside.push(`${words.slice(0, 60)} leaves its cell`);
+        }
+        texts.forEach((one, index) => {
+            for (const other of texts.slice(index + 1)) {
+                const across = Math.min(one.box.right, other.box.right) - Math.max(one.box.left, other.box.left);
+                const down = Math.min(one.box.bottom, other.box.bottom) - Math.max(one.box.top, other.box.top);
+                if (across > 1 && down > 3) over.push(`${one.words.slice(0, 60)} / ${other.words.slice(0, 60)}`);
+            }
+        });
+    }
+    return { drawn, wide: document.documentElement.scrollWidth - document.documentElement.clientWidth, outside: outside.slice(0, 5), over: over.slice(0, 5) };
+}
+
+const names = ['fixture', 'year, co-op', 'year, family', 'year, one day a week', 'first steps', 'long texts', 'no spaces', 'right to left', 'wide letters'];
+
+describe.each(names)('%s', name => {
+    it.each([320, 360, 560, 690, 1100])('neither clips nor overlaps at %i pixels', async width => {
+        const found = await withPage(termPage(terms[name]!), { viewport: { width, height: 900 } }, page => page.evaluate(measure));
+        expect(found).toEqual({ drawn: expect.any(Number) as number, wide: 0, outside: [], over: [] });
+        expect(found.drawn).toBeGreaterThan(15);
+    }, 60_000);
+
+    // A4 less its margins is 680 pixels wide, Letter 702 (210 mm and 8.5 in at 96 to the inch, less 30 mm).
+    it.each([680, 702])('fits paper of %i pixels', async width => {
+        const found = await withPage(termPage(terms[name]!), { viewport: { width, height: 900 } }, async page => {
+            await page.emulateMedia({ media: 'print' });
+            return page.evaluate(measure);
+        });
+        expect(found).toMatchObject({ wide: 0, outside: [], over: [] });
+    }, 60_000);
+});
+
+describe('print', () => {
+    it('shows the drawings in full, and none of what is folded', async () => {
+        await withPage(termPage(term, { theme: 'dark' }), { colorScheme: 'dark' }, async page => {
+            await page.emulateMedia({ media: 'print' });
+            const seen = await page.evaluate(() => ({
+                tables: [...document.querySelectorAll('.in-words')].filter(words => words.getClientRects().length > 0).length,
+                wide: [...document.querySelectorAll('svg.wide')].filter(svg => svg.getClientRects().length === 0).length,
+                narrow: [...document.querySelectorAll('svg.narrow')].filter(svg => svg.getClientRects().length > 0).length,
+                paper: getComputedStyle(document.querySelector('.brief') as Element).backgroundColor,
+                ink: getComputedStyle(document.querySelector('.month text') as Element).fill
+            }));
+            expect(seen).toMatchObject({ tables: 0, wide: 0, narrow: 0, paper: 'rgb(255, 255, 255)' });
+            expect(['rgb(0, 0, 0)', 'rgb(51, 51, 51)']).toContain(seen.ink);
+        });
+    }, 30_000);
+});
