@@ -1,17 +1,25 @@
 import { EmptyFileSystem, URI } from 'langium';
 import { allCodes } from './checks/all-checks.js';
-import type { Explained } from './checks/check.js';
+import { AttachmentStore } from './attachments/attachment-store.js';
+import { memoryReader } from './attachments/memory-reader.js';
+import type { Explained, Fix, Problem } from './checks/check.js';
 import { cautionKinds, deferral } from './facts/cautions.js';
 import { statements, statementsIn, type Statement } from './facts/statements.js';
 import { units } from './facts/units.js';
 import { createHaversackServices } from './module.js';
 import { decisions, introduction } from './reference-words.js';
 
+/** Codes beyond those of the language, and who finds such problems in their examples. */
+export interface FurtherCodes {
+    codes: readonly Explained[];
+    problemsIn(wrong: string, explained: Explained): Promise<readonly Problem[]>;
+}
+
 /** The language reference as Markdown, from the tables that the tools themselves read. */
-export async function referenceText(): Promise<string> {
+export async function referenceText(further: FurtherCodes): Promise<string> {
     const parts = [
         '<!-- Made by `npm run reference` from the tables in language/. Change those, not this file. -->',
-        introduction, statementPages(), unitPage(), cautionPage(), decisions, await codePages()
+        introduction, statementPages(), unitPage(), cautionPage(), decisions, await codePages(further)
     ];
     return `${parts.map(part => part.trim()).join('\n\n')}\n`;
 }
@@ -59,38 +67,45 @@ function cautionPage(): string {
     return `## Cautions\n\nEach kind of caution brings its usual words into the brief, beside the step that uses the thing. They are reminders, not a safety assessment. ${deferral}\n\n${table(['Kind', 'Title', 'The usual caution'], rows)}`;
 }
 
-async function codePages(): Promise<string> {
-    const titles = await fixTitles();
-    const pages = allCodes.map(explained => codePage(explained, titles.get(explained.code) ?? []));
-    const list = table(['Code', 'What it tells of', 'Severity'], allCodes.map(({ code: name, title, severity }) => [`[${name}](#${name})`, title, severity]));
-    return `## Every problem\n\nA problem has a code that never changes and a severity that settings can change: an *error* cannot be worked with, a *warning* is very likely a slip, *information* is worth knowing, a *hint* is quiet. In a lesson marked \`draft\`, what is only missing so far is a hint. A line that cannot be read has one message of its own, and what it names is not called unused or missing elsewhere.\n\n${list}\n\n${pages.join('\n\n')}`;
+async function codePages(further: FurtherCodes): Promise<string> {
+    const codes = [...allCodes, ...further.codes];
+    const titles = new Map([...await fixTitles({ codes: allCodes, problemsIn }), ...await fixTitles(further)]);
+    const pages = codes.map(explained => codePage(explained, titles.get(explained.code) ?? []));
+    const list = table(['Code', 'What it tells of', 'Severity'], codes.map(({ code: name, title, severity }) => [`[${name}](#${name})`, title, severity]));
+    return `## Every problem\n\nA problem has a code that never changes and a severity that settings can change: an *error* cannot be worked with, a *warning* is very likely a slip, *information* is worth knowing, a *hint* is quiet. In a lesson marked \`draft\`, what is only missing so far is a hint. A line that cannot be read has one message of its own, and what it names is not called unused or missing elsewhere. The last ones, from \`${further.codes[0]!.code}\` on, need the plan: they are looked for when typing rests, for every class that says what it is taught, how many children it has, when it starts and on which days it meets, and they tell of nothing that lies before today.\n\n${list}\n\n${pages.join('\n\n')}`;
 }
 
-function codePage({ code: name, severity, title, explains, wrong, right }: Explained, fixes: readonly string[]): string {
+function codePage({ code: name, severity, title, explains, wrong, right, beside, on }: Explained, fixes: readonly string[]): string {
     const lines = [`### ${name}`, `**${title}** (${severity})`, explains];
-    if (wrong !== '') lines.push(`Wrong:\n\n${fence(wrong)}`, `Right:\n\n${fence(right)}`);
+    if (wrong !== '') lines.push(`Wrong${on === undefined ? '' : `, read on ${on}`}:\n\n${fence(wrong)}`, `Right:\n\n${fence(right)}`);
+    for (const [path, text] of Object.entries(beside ?? {})) lines.push(`With \`${path}\`:\n\n${fence(text, 'text')}`);
     if (fixes.length > 0) lines.push(`Quick fixes: ${fixes.map(fix => `*${fix}*`).join('; ')}.`);
     return lines.join('\n\n');
 }
 
 /** What the fixes of each wrong example are called: the checks are asked, so that the page cannot claim what they do not offer. */
-async function fixTitles(): Promise<Map<string, string[]>> {
+async function fixTitles({ codes, problemsIn: find }: FurtherCodes): Promise<Map<string, string[]>> {
     const titles = new Map<string, string[]>();
-    for (const { code: name, wrong } of allCodes) {
-        const { shared, haversack } = createHaversackServices(EmptyFileSystem);
-        const document = shared.workspace.LangiumDocumentFactory.fromString(wrong, URI.parse('file:///example.course'));
-        shared.workspace.LangiumDocuments.addDocument(document);
-        await shared.workspace.DocumentBuilder.build([document], { validation: true });
-        const problems = haversack.validation.DocumentValidator.lastProblems(document);
-        const own = problems.filter(problem => problem.code === name).flatMap(({ fixes }) => fixes ?? []);
-        titles.set(name, [...new Set(own.map(({ title }) => title))]);
+    for (const explained of codes) {
+        const problems = await find(explained.wrong, explained);
+        const own = problems.filter(problem => problem.code === explained.code).flatMap(({ fixes }): readonly Fix[] => fixes ?? []);
+        titles.set(explained.code, [...new Set(own.map(({ title }) => title))]);
     }
     return titles;
 }
 
+async function problemsIn(wrong: string, { beside }: Explained): Promise<readonly Problem[]> {
+    const files = new Map(Object.entries(beside ?? {}).map(([path, text]) => [`file:///programme/${path}`, text]));
+    const { shared, haversack } = createHaversackServices(EmptyFileSystem, new AttachmentStore(memoryReader(files)));
+    const document = shared.workspace.LangiumDocumentFactory.fromString(wrong, URI.parse('file:///programme/example.course'));
+    shared.workspace.LangiumDocuments.addDocument(document);
+    await shared.workspace.DocumentBuilder.build([document], { validation: true });
+    return haversack.validation.DocumentValidator.lastProblems(document);
+}
+
 const article = (word: string): string => (/^[aeio]/.test(word) ? 'an' : 'a');
 const code = (text: string): string => `\`${text}\``;
-const fence = (text: string): string => `\`\`\`haversack\n${text.trimEnd()}\n\`\`\``;
+const fence = (text: string, language = 'haversack'): string => `\`\`\`${language}\n${text.trimEnd()}\n\`\`\``;
 const cell = (text: string): string => text.replace(/\|/g, '\\|').replace(/\n/g, ' ');
 
 function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {

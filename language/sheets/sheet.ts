@@ -109,6 +109,7 @@ export interface MaterialSheet extends Declared {
     kind: 'material';
     /** Absent when the writer has not said (a check tells). */
     use?: 'reusable' | 'consumable';
+    useAt?: Range;
     /** Own counted word, as written: singular and plural. */
     counted?: { one: string; many: string; at: Range };
     /** A unit of facts/units.ts when the material is measured. */
@@ -125,6 +126,8 @@ export interface MaterialSheet extends Declared {
     safetyStock?: Amount;
     delivery?: Money;
     source?: Source;
+    /** The word itself, without `from`. */
+    sourceAt?: Range;
     standIns: StandIn[];
     cautions: Caution[];
     ages?: Ages;

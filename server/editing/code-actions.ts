@@ -16,10 +16,17 @@ export class HaversackCodeActions implements CodeActionProvider {
 
     getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
         if (context.only && !context.only.some(kind => CodeActionKind.QuickFix === kind || CodeActionKind.QuickFix.startsWith(`${kind}.`))) return [];
-        return this.services.validation.DocumentValidator.lastProblems(document)
-            .filter(problem => touches(problem.at, range))
-            .slice(0, mostProblems)
-            .flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, context.diagnostics)));
+        return this.problemsAt(document, range).slice(0, mostProblems).flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, context.diagnostics)));
+    }
+
+    private problemsAt(document: LangiumDocument, range: Range): Problem[] {
+        const { validation: { DocumentValidator }, sheets, terms } = this.services;
+        const there = (): Problem[] => DocumentValidator.lastProblems(document).filter(problem => touches(problem.at, range));
+        const problems = there();
+        if (!DocumentValidator.isBehind || !problems.some(({ fixes }) => fixes === undefined)) return problems;
+        // Somebody asks how to mend a problem of the plan before typing has rested.
+        DocumentValidator.lookAtPlan(sheets.view, terms.all());
+        return there();
     }
 
     private action(problem: Problem, fix: Fix, shown: readonly Diagnostic[]): CodeAction {

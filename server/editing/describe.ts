@@ -3,6 +3,7 @@ import * as ast from '@haversack/language/generated/ast';
 import { thingNamed } from '@haversack/language/sheets/programme';
 import type { Amount, LessonSheet, MaterialSheet, Prose } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { aboutCalendar, aboutClass, aboutFramework, aboutLesson, aboutObjective, aboutThing } from './plan-facts.js';
 
 /** A declaration in a few lines of Markdown: its title, its facts, what the week needs of it. */
 export function describe(node: AstNode, services: HaversackServerServices, lesson: string | undefined): string | undefined {
@@ -19,11 +20,13 @@ export function describe(node: AstNode, services: HaversackServerServices, lesso
             : thing.kind === 'print' ? [`${thing.pages} ${thing.pages === 1 ? 'page' : 'pages'}${thing.twoSided ? ', two-sided' : ''}`]
                 : [thing.edition ? `edition ${thing.edition}` : 'no edition given'];
         const week = lesson === undefined ? undefined : services.plans.factAbout(node.name, lesson);
-        return [heading(thing.title, thing.kind), ...facts.map(fact => `- ${plain(fact)}`), ...(week ? [`- ${plain(week)}`] : []), ...thing.notes.map(note => `\n${proseText(note)}`)].join('\n');
+        const planned = aboutThing(node.name, services.terms.all().classes);
+        return [heading(thing.title, thing.kind), ...list(facts), ...list(week ? [week] : []), ...list(planned), ...thing.notes.map(note => `\n${proseText(note)}`)].join('\n');
     }
     if (ast.isLesson(node)) {
         const sheet = programme.lessons.get(node.name);
-        return sheet && [heading(sheet.title, lessonFacts(sheet, services.plans.weekOf(node.name))), ...sheet.steps.filter(step => step.word === 'about').map(step => `\n${proseText(step.prose)}`)].join('\n');
+        const things = sheet && view.factsOf(sheet).there;
+        return sheet && [heading(sheet.title, lessonFacts(sheet, services.plans.weekOf(node.name))), ...list(aboutLesson(sheet, things!, services.terms.all().classes)), ...sheet.steps.filter(step => step.word === 'about').map(step => `\n${proseText(step.prose)}`)].join('\n');
     }
     if (ast.isGame(node)) {
         const sheet = programme.games.get(node.name);
@@ -36,7 +39,16 @@ export function describe(node: AstNode, services: HaversackServerServices, lesso
         const sheet = programme.objectives.get(node.name);
         const lessonsThat = (pick: (lesson: LessonSheet) => { name: string }[]): string =>
             [...programme.lessons.values()].filter(one => pick(one).some(({ name }) => name === node.name)).map(one => one.name).join(', ') || 'no lesson';
-        return sheet && [heading(sheet.title, 'objective'), `- introduced in ${lessonsThat(one => one.introduces)}`, `- practised in ${lessonsThat(one => one.practises)}`, `- checked in ${lessonsThat(one => one.checks)}`].join('\n');
+        return sheet && [heading(sheet.title, 'objective'), `- introduced in ${lessonsThat(one => one.introduces)}`, `- practised in ${lessonsThat(one => one.practises)}`, `- checked in ${lessonsThat(one => one.checks)}`, ...list(aboutObjective(node.name, services.terms.all().classes))].join('\n');
+    }
+    if (ast.isClass(node)) {
+        const sheet = programme.classes.get(node.name);
+        const isPlanned = services.terms.classes().some(group => group === sheet);
+        return sheet && [heading(sheet.title, 'class'), ...list(isPlanned ? aboutClass(services.plans.term(node.name, services.today.date)) : [])].join('\n');
+    }
+    if (ast.isFramework(node)) {
+        const sheet = programme.frameworks.get(node.name);
+        return sheet && [heading(sheet.title, 'framework'), ...list(aboutFramework(node.name, services.terms.all().classes))].join('\n');
     }
     const named = node as AstNode & { name?: string; title?: string };
     return named.name ? heading(named.title ?? named.name, node.$type.toLowerCase()) : undefined;
@@ -59,6 +71,16 @@ function amountText({ value, unit }: Amount): string {
 function lessonFacts(lesson: LessonSheet, week: number | undefined): string {
     const minutes = lesson.parts.reduce((sum, part) => sum + (part.minutes ?? 0), 0);
     return ['lesson', `${minutes} min`, week === undefined ? '' : `week ${week}`].filter(Boolean).join(', ');
+}
+
+/** The days that a calendar takes from the class whose line names it. */
+export function describeCalendar(node: ast.DayOff, services: HaversackServerServices): string | undefined {
+    const term = services.terms.all().classes.find(({ group }) => group.name === (node.$container as ast.Class).name);
+    return node.path === undefined || !term ? undefined : [heading(node.path, `calendar, for ${plain(term.group.title)}`), ...list(aboutCalendar(node.path, term))].join('\n');
+}
+
+function list(facts: readonly string[]): string[] {
+    return facts.map(fact => `- ${plain(fact)}`);
 }
 
 function heading(title: string, detail: string): string {

@@ -7,7 +7,7 @@ import { headOf } from '@haversack/language/lexer/messages';
 import { fitLine } from '@haversack/language/lexer/fit-line';
 import { contextOfLine } from '@haversack/language/lexer/read-lines';
 import type { HaversackServerServices } from '../workspace/services.js';
-import { describe } from './describe.js';
+import { describe, describeCalendar } from './describe.js';
 
 /** Tells what a name stands for, with computed facts, and what a word of the language means. */
 export class HaversackHover implements HoverProvider {
@@ -20,7 +20,8 @@ export class HaversackHover implements HoverProvider {
         if (!leaf) return undefined;
         const value = GrammarAST.isKeyword(leaf.grammarSource)
             ? this.aboutKeyword(document, params.position.line, leaf.offset)
-            : this.aboutName(document, leaf.astNode, offset);
+            : ast.isDayOff(leaf.astNode) && leaf.tokenType.name === 'STRING' ? describeCalendar(leaf.astNode, this.services)
+                : this.aboutName(document, leaf.astNode, offset);
         return value ? { contents: { kind: MarkupKind.Markdown, value }, range: leaf.range } : undefined;
     }
 

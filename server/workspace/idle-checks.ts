@@ -1,14 +1,18 @@
-import { DocumentState, type LangiumDocument, type URI } from 'langium';
+import { DocumentState, URI, type LangiumDocument } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
+import type { Problem } from '@haversack/language/checks/check';
 import { toDiagnostic } from '@haversack/language/checks/document-validator';
 import type { HaversackServerServices } from './services.js';
 
 const sliceMilliseconds = 8;
 const quietMilliseconds = 120;
+/** After the files, for a plan is made class by class and not in smaller slices. */
+const quietBeforePlan = 230;
 
 /**
  * A change in one file can make or mend a problem in another that is not relinked: a material becomes unused, an
- * objective is now checked. The file being typed in has its problems at once; the others are looked at when typing rests.
+ * objective is now checked. The file being typed in has its problems at once; the others are looked at when typing rests, and so
+ * is the plan, class by class.
  */
 export class IdleChecks {
     private timer: ReturnType<typeof setTimeout> | undefined;
@@ -30,7 +34,13 @@ export class IdleChecks {
     /** Looks at all files when nothing has changed for a moment. */
     soon(): void {
         this.stop();
-        this.timer = setTimeout(() => void this.lookAtAll(), quietMilliseconds);
+        this.later(quietMilliseconds, () => this.lookAtAll());
+    }
+
+    private later(milliseconds: number, work: () => Promise<void>): void {
+        this.timer = setTimeout(() => {
+            work().catch((error: unknown) => this.shared.lsp.Connection?.console.error(`The files could not be looked at: ${String(error)}`));
+        }, milliseconds);
     }
 
     private stop(): void {
@@ -53,11 +63,35 @@ export class IdleChecks {
             if (round !== this.round) return;
             if (document.state === DocumentState.Validated) this.lookAt(document);
         }
+        this.later(quietBeforePlan, () => this.lookAtPlan(round));
+    }
+
+    private async lookAtPlan(round: number): Promise<void> {
+        const { terms, plans, sheets, validation, client } = this.services;
+        const { view } = sheets;
+        for (const group of terms.classes()) {
+            for (const work of [() => plans.schedule(group.name), () => terms.of(group), () => terms.of(group).supplies.late, () => terms.of(group).supplies.shortages, () => terms.of(group).supplies.clashes]) {
+                work();
+                await new Promise(resolve => setImmediate(resolve));
+                if (round !== this.round) return;
+            }
+        }
+        const term = terms.all();
+        validation.DocumentValidator.lookAtPlan(view, term);
+        for (const uri of validation.DocumentValidator.takeUntold()) {
+            const document = this.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
+            if (document) this.send(document, validation.DocumentValidator.lastProblems(document));
+        }
+        terms.lookedAt(term);
+        client.askAgain();
     }
 
     private lookAt(document: LangiumDocument): void {
         const { problems, again } = this.services.validation.DocumentValidator.lookAgain(document);
-        if (!again) return;
+        if (again) this.send(document, problems);
+    }
+
+    private send(document: LangiumDocument, problems: readonly Problem[]): void {
         const diagnostics = problems.map(toDiagnostic);
         const uri = document.uri.toString();
         const text = JSON.stringify(diagnostics);

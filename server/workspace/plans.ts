@@ -1,27 +1,49 @@
+import type { TermFigures } from '../brief/term/figures.js';
 import { newPlanningCache } from '../planning/cache.js';
+import { planCoverage } from '../planning/coverage.js';
 import type { WeekBrief } from '../planning/figures.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
-import { planSchedule, weekOfLesson } from '../planning/schedule.js';
+import { weekOfLesson } from '../planning/schedule.js';
+import { planSupplies } from '../planning/supplies/plan-supplies.js';
+import { termPlanOf } from '../planning/supplies/term-plan.js';
 import { planWeek } from '../planning/week.js';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { HaversackServerServices } from './services.js';
 
 /** Plans of the programme as it is now, each made once and kept until a sheet changes. */
 export class Plans {
-    private readonly cache = newPlanningCache();
+    readonly cache = newPlanningCache();
     private view: ProgrammeView | undefined;
     private schedules = new Map<string, ScheduleFigures>();
     private briefs = new Map<string, WeekBrief>();
+    private terms = new Map<string, TermFigures>();
 
     constructor(private readonly services: HaversackServerServices) {}
 
     schedule(className?: string): ScheduleFigures {
-        return this.kept(this.fresh().schedules, className ?? '', programme => planSchedule(programme, { class: className }));
+        return this.kept(this.fresh().schedules, className ?? '', programme => termPlanOf(this.cache, programme).schedule({ class: className }));
     }
 
     brief(week: number, className?: string): WeekBrief {
-        return this.kept(this.fresh().briefs, `${week} ${className ?? ''}`, programme =>
-            planWeek(programme, { class: className, week }, { schedule: this.schedule(className), cache: this.cache }));
+        const today = this.services.today.date;
+        return this.kept(this.fresh().briefs, `${today} ${week} ${className ?? ''}`, programme =>
+            planWeek(programme, { class: className, week }, { schedule: this.schedule(className), cache: this.cache, today }));
+    }
+
+    /** The whole term, with what is late on a day. */
+    term(className: string | undefined, today: string): TermFigures {
+        return this.kept(this.fresh().terms, `${today} ${className ?? ''}`, programme => {
+            const wanted = { class: className };
+            const schedule = this.schedule(className);
+            const course = programme.courses.get(schedule.course ?? '');
+            const group = programme.classes.get(schedule.class ?? '');
+            return {
+                schedule, today,
+                supplies: planSupplies(programme, wanted, { today, schedule, cache: this.cache }), coverage: planCoverage(programme, wanted, { schedule }),
+                course: course && { title: course.title, place: { uri: course.uri, range: course.at } },
+                class: group && { title: group.title, place: { uri: group.uri, range: group.at } }
+            };
+        });
     }
 
     /** The first week in which a lesson is taught to a class. */
@@ -52,6 +74,7 @@ export class Plans {
             this.view = current;
             this.schedules = new Map();
             this.briefs = new Map();
+            this.terms = new Map();
         }
         return this;
     }

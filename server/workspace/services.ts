@@ -3,32 +3,49 @@ import {
     createDefaultModule, createDefaultSharedModule, type DefaultSharedModuleContext, type LangiumServices, type LangiumSharedServices, type PartialLangiumServices, type PartialLangiumSharedServices
 } from 'langium/lsp';
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from '@haversack/language/generated/module';
-import { HaversackModule, HaversackSharedModule, type HaversackAddedServices } from '@haversack/language/module';
+import type { AttachmentReader } from '@haversack/language/attachments/attachment-reader';
+import { attachmentsOf, HaversackModule, HaversackSharedModule, type HaversackAddedServices } from '@haversack/language/module';
 import { HaversackCodeActions } from '../editing/code-actions.js';
+import { HaversackCodeLenses } from '../editing/code-lenses.js';
 import { HaversackCompletion } from '../editing/completion.js';
 import { HaversackFolding } from '../editing/folding.js';
 import { HaversackHover } from '../editing/hover.js';
+import { HaversackInlayHints } from '../editing/inlay-hints.js';
 import { HaversackRename } from '../editing/rename.js';
 import { HaversackSymbols } from '../editing/symbols.js';
 import { HaversackBuilder } from './builder.js';
+import { ClientWishes } from './client-wishes.js';
 import { HaversackLanguageServer } from './language-server.js';
+import { PlannedValidator } from './planned-validator.js';
 import { Plans } from './plans.js';
 import { ProgrammeFolders, ReadableFiles } from './programme-files.js';
+import { Terms } from './terms.js';
+import { Today } from './today.js';
 import { HaversackUpdates } from './updates.js';
 
 /** Services that the server adds to the language's. */
 export interface HaversackPlanServices {
     plans: Plans;
+    terms: Terms;
+    today: Today;
+    client: ClientWishes;
+    validation: { DocumentValidator: PlannedValidator };
 }
 
 export type HaversackServerServices = LangiumServices & HaversackAddedServices & HaversackPlanServices;
 
 const editingModule: Module<HaversackServerServices, PartialLangiumServices & HaversackPlanServices> = {
     plans: services => new Plans(services),
+    terms: services => new Terms(services),
+    today: () => new Today(),
+    client: services => new ClientWishes(services.shared, services.today),
+    validation: { DocumentValidator: services => new PlannedValidator(services) },
     lsp: {
         CompletionProvider: services => new HaversackCompletion(services),
         HoverProvider: services => new HaversackHover(services),
         CodeActionProvider: services => new HaversackCodeActions(services),
+        InlayHintProvider: services => new HaversackInlayHints(services),
+        CodeLensProvider: services => new HaversackCodeLenses(services),
         DocumentSymbolProvider: services => new HaversackSymbols(services),
         FoldingRangeProvider: () => new HaversackFolding(),
         RenameProvider: services => new HaversackRename(services)
@@ -47,10 +64,10 @@ const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> 
     }
 };
 
-/** All services of the language server. */
-export function createServerServices(context: DefaultSharedModuleContext): { shared: LangiumSharedServices; haversack: HaversackServerServices } {
+/** All services of the language server. Without a reader, files that a programme names beside its own are told to be out of reach. */
+export function createServerServices(context: DefaultSharedModuleContext, reader?: AttachmentReader): { shared: LangiumSharedServices; haversack: HaversackServerServices } {
     const shared = inject(createDefaultSharedModule(context), HaversackGeneratedSharedModule, HaversackSharedModule, sharedModule);
-    const haversack = inject(createDefaultModule({ shared }), HaversackGeneratedModule, HaversackModule, editingModule);
+    const haversack = inject(createDefaultModule({ shared }), HaversackGeneratedModule, HaversackModule, editingModule, { attachments: () => attachmentsOf(shared, reader) });
     shared.ServiceRegistry.register(haversack);
     return { shared, haversack };
 }

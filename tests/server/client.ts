@@ -27,12 +27,18 @@ export interface StartOptions {
     programme?: string | Record<string, string> | null;
     /** What the person has set under `haversack`. */
     settings?: Record<string, unknown>;
+    /** Commands of the client's that may stand behind a lens. */
+    commands?: string[];
+    /** The client asks again for lenses and hints when it is told to. */
+    asksAgain?: boolean;
+    /** The day on which the plan is looked at. */
+    today?: string;
 }
 
 /** A protocol client for the built server, on a folder of its own. */
 export class Client {
     readonly registrations: Registration[] = [];
-    /** Every message of the server's that is neither an answer nor diagnostics, by method. */
+    /** Every message of the server's that is neither an answer nor diagnostics nor about settings, by method. */
     readonly heard: string[] = [];
     private readonly documents = new Map<string, TextDocument>();
     private readonly published = new Map<string, Diagnostic[]>();
@@ -43,7 +49,7 @@ export class Client {
 
     initialized!: InitializeResult;
 
-    static async start({ programme = firstSteps, settings }: StartOptions = {}): Promise<Client> {
+    static async start({ programme = firstSteps, settings, commands, asksAgain = false, today = '2026-09-01' }: StartOptions = {}): Promise<Client> {
         const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
         if (typeof programme === 'string') cpSync(programme, folder, { recursive: true, verbatimSymlinks: true });
         else for (const [name, text] of Object.entries(programme ?? {})) writeFileSync(join(folder, name), text);
@@ -57,13 +63,20 @@ export class Client {
         });
         connection.onUnhandledNotification(({ method }) => { client.heard.push(method); client.tellListeners(); });
         connection.onRequest('client/registerCapability', (params: { registrations: Registration[] }) => { client.registrations.push(...params.registrations); });
+        for (const method of ['workspace/codeLens/refresh', 'workspace/inlayHint/refresh']) {
+            connection.onRequest(method, () => { client.heard.push(method); client.tellListeners(); return null; });
+        }
         connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => settings ?? null));
         connection.listen();
         client.initialized = await connection.sendRequest('initialize', {
             processId: process.pid, rootUri: null,
             workspaceFolders: programme === null ? null : [{ name: 'programme', uri: pathToFileURL(folder).toString() }],
+            initializationOptions: { commands, today },
             capabilities: {
-                workspace: { didChangeWatchedFiles: { dynamicRegistration: true }, configuration: true, workspaceFolders: true },
+                workspace: {
+                    didChangeWatchedFiles: { dynamicRegistration: true }, configuration: true, workspaceFolders: true,
+                    codeLens: { refreshSupport: asksAgain }, inlayHint: { refreshSupport: asksAgain }
+                },
                 textDocument: { publishDiagnostics: { relatedInformation: true }, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } } }
             }
         });

@@ -1,0 +1,96 @@
+import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import type { TermFigures } from '../brief/term/figures.js';
+import type { ClassTerm } from '../plan-checks/term.js';
+import { dayInWords } from '../plan-checks/days.js';
+import { meetingsOf } from '../plan-checks/meetings.js';
+import { inSentence } from '../plan-checks/words.js';
+import type { MoneyFigure, OrderFigures } from '../planning/supply-figures.js';
+import { counted, listing, once, quoted } from '../planning/wording.js';
+
+/** What the plans of all classes say of one declaration, a sentence or so for each class: for the hover. */
+
+const mostNamed = 4;
+
+export function aboutThing(name: string, terms: readonly ClassTerm[]): string[] {
+    return perClass(terms, ({ supplies }) => {
+        const record = supplies.record(name);
+        if (!record) return undefined;
+        const [order] = supplies.ordersFor(name);
+        return sentence([
+            `${record.need.text} needed over the term`, record.opening && `${record.opening.text} at hand before the first week`,
+            record.runsOut?.text, order && `${packsOf(order)}: ${order.when}`
+        ]);
+    });
+}
+
+export function aboutLesson(lesson: LessonSheet, things: ReadonlySet<string>, terms: readonly ClassTerm[]): string[] {
+    return perClass(terms, term => {
+        const days = meetingsOf(term.schedule).filter(({ lessons }) => lessons.includes(lesson.name));
+        const unplaced = term.schedule.unplaced.find(one => one.lesson === lesson.name);
+        if (days.length === 0) return unplaced && `not taught: ${unplaced.why}`;
+        const buy = toBuy(lesson, things, term).map(({ title }) => inSentence(title));
+        return sentence([listing(days.map(({ label }) => label)), buy.length > 0 && `to buy: ${named(buy)}`]);
+    });
+}
+
+/** Orders that serve a week in which the lesson is taught, of things that it uses; each thing once. What has no packs is bought only in a shop. */
+export function toBuy(lesson: LessonSheet, things: ReadonlySet<string>, { schedule, supplies }: ClassTerm): OrderFigures[] {
+    const weeks = new Set(schedule.weeks.filter(({ meetings }) => meetings.some(({ lessons }) => lessons.includes(lesson.name))).map(({ number }) => number));
+    return [...things].flatMap(name => supplies.ordersFor(name).find(({ covers, packs, source }) => (packs.length > 0 || source === 'shop') && covers.some(week => weeks.has(week))) ?? []);
+}
+
+export function aboutClass({ schedule, supplies }: TermFigures): string[] {
+    const meetings = meetingsOf(schedule);
+    const [first, last] = [meetings[0], meetings[meetings.length - 1]];
+    if (!first || !last) return [];
+    const { unplaced } = schedule;
+    const { term, perLearner } = supplies.costs;
+    return [
+        `${first.label} to ${last.label}: ${counted(meetings.length, 'meeting')} in ${counted(schedule.weeks.length, 'week')}`,
+        ...(unplaced.length > 0 ? [`${counted(unplaced.length, 'lesson')} without a day: ${named(unplaced.map(({ title }) => quoted(title)))}`] : []),
+        ...(term.length > 0 ? [`to buy for ${money(term)}${perLearner.length > 0 ? `, ${money(perLearner)} for each learner` : ''}`] : [])
+    ];
+}
+
+export function aboutObjective(name: string, terms: readonly ClassTerm[]): string[] {
+    return perClass(terms, ({ coverage }) => coverage.objectives.find(objective => objective.name === name)?.text);
+}
+
+export function aboutFramework(name: string, terms: readonly ClassTerm[]): string[] {
+    return perClass(terms, ({ coverage }) => {
+        const found = coverage.frameworks.find(framework => framework.name === name);
+        return found && (found.wrong ?? found.text);
+    });
+}
+
+/** The days that a calendar takes away from the class that names it. */
+export function aboutCalendar(path: string, { schedule }: ClassTerm): string[] {
+    const days = schedule.daysOff.filter(({ calendar, costs }) => calendar === path && costs);
+    if (days.length === 0) return ['takes no meeting away'];
+    const said = days.slice(0, 2 * mostNamed).map(({ from, to, title }) => `${from === to ? dayInWords(from) : `${dayInWords(from)} to ${dayInWords(to)}`}: ${title}`);
+    return days.length > said.length ? [...said, `and ${days.length - said.length} more`] : said;
+}
+
+/** What holds for all classes alike is said once. */
+function perClass(terms: readonly ClassTerm[], about: (term: ClassTerm) => string | undefined): string[] {
+    const said = terms.map(term => ({ title: term.group.title, words: about(term) ?? '' }));
+    const alike = once(said.map(({ words }) => words));
+    if (alike.length === 1) return alike.filter(words => words !== '');
+    return said.flatMap(({ title, words }) => (words === '' ? [] : [`${title}: ${words}`]));
+}
+
+function sentence(parts: readonly (string | false | undefined)[]): string {
+    return parts.filter(Boolean).join('; ');
+}
+
+function packsOf({ packs, bought, title }: OrderFigures): string {
+    return packs.length > 0 ? `buy ${listing(packs.map(({ text }) => text))}` : `find ${bought.text} ${inSentence(title)}`;
+}
+
+function named(words: readonly string[]): string {
+    return words.length <= mostNamed ? listing(words) : `${words.slice(0, mostNamed).join(', ')} and ${words.length - mostNamed} more`;
+}
+
+function money(sums: readonly MoneyFigure[]): string {
+    return listing(sums.map(({ text }) => text));
+}

@@ -1,0 +1,16 @@
+import { cupboardClash } from './cupboard-clash.js';
+import { fixedDate } from './fixed-date.js';
+import { lessonWaits } from './lesson-waits.js';
+import { logNotTaught } from './log-not-taught.js';
+import { neverMeets } from './never-meets.js';
+import { notRevisited } from './not-revisited.js';
+import { orderTooLate } from './order-too-late.js';
+import type { PlanCheck } from './plan-check.js';
+import { sessionOverrun } from './session-overrun.js';
+import { shortAtMeeting } from './short-at-meeting.js';
+import { termOverrun } from './term-overrun.js';
+
+/** Every check that needs the plan, in the order of the reference. */
+export const allPlanChecks: readonly PlanCheck[] = [
+    neverMeets, termOverrun, sessionOverrun, fixedDate, lessonWaits, logNotTaught, orderTooLate, shortAtMeeting, cupboardClash, notRevisited
+];

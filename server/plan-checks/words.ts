@@ -1,0 +1,19 @@
+import type { Figure } from '../planning/figure.js';
+
+/** "20 gram cubes", "150 g of uncooked rice", "2 sets of colouring pencils". */
+export function amountOf(amount: Pick<Figure, 'text'>, title: string): string {
+    return `${amount.text}${/^[\d\s/.,]+$/.test(amount.text) ? '' : ' of'} ${inSentence(title)}`;
+}
+
+/** The title of a thing inside a sentence: it begins small, unless it is a name of its own. A remark behind a comma is left out. */
+export function inSentence(title: string): string {
+    const short = title.replace(/,.*$/su, '');
+    return /^\p{Lu}(?!\p{Ll})|\s\p{Lu}/u.test(short) ? short : short.replace(/^\p{Lu}/u, first => first.toLowerCase());
+}
+
+/** "at 1 more meeting", "at 3 more meetings". */
+export function moreMeetings(count: number): string {
+    return count === 0 ? '' : ` The same at ${count} more ${count === 1 ? 'meeting' : 'meetings'}.`;
+}
+
+export const isPast = (date: string | undefined, today: string): boolean => date !== undefined && date < today;

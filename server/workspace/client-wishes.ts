@@ -1,0 +1,44 @@
+import type { LangiumSharedServices } from 'langium/lsp';
+import { CodeLensRefreshRequest, InlayHintRefreshRequest, type InitializeParams } from 'vscode-languageserver-protocol';
+import type { Today } from './today.js';
+
+/** What the client has said that it can do, or wants, beyond what Langium asks. */
+export class ClientWishes {
+    refreshesLenses = false;
+    refreshesHints = false;
+    /** Commands of its own that may stand behind a lens; a client that names none gets lenses that only tell. */
+    private commands: ReadonlySet<string> = new Set();
+
+    constructor(private readonly shared: LangiumSharedServices, private readonly today: Today) {}
+
+    /** Hears what the client says when it starts. */
+    listen(): void {
+        this.shared.lsp.LanguageServer.onInitialize(params => this.read(params));
+    }
+
+    has(command: string): boolean {
+        return this.commands.has(command);
+    }
+
+    /** A switch under `haversack` in the settings; on until somebody switches it off. */
+    async isOn(setting: string): Promise<boolean> {
+        return await this.shared.workspace.ConfigurationProvider.getConfiguration('haversack', setting) !== false;
+    }
+
+    /** Tells the client that the plan has changed. */
+    askAgain(): void {
+        const { Connection } = this.shared.lsp;
+        // A client that has gone meanwhile answers nothing.
+        const tell = (method: string): void => { Connection?.sendRequest(method).catch(() => undefined); };
+        if (this.refreshesLenses) tell(CodeLensRefreshRequest.method);
+        if (this.refreshesHints) tell(InlayHintRefreshRequest.method);
+    }
+
+    private read({ capabilities, initializationOptions }: InitializeParams): void {
+        this.refreshesLenses = capabilities.workspace?.codeLens?.refreshSupport === true;
+        this.refreshesHints = capabilities.workspace?.inlayHint?.refreshSupport === true;
+        const options = initializationOptions as { commands?: unknown; today?: unknown } | null | undefined;
+        if (Array.isArray(options?.commands)) this.commands = new Set(options.commands.filter(command => typeof command === 'string'));
+        this.today.be(options?.today);
+    }
+}

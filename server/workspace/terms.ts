@@ -1,0 +1,55 @@
+import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import { plannedClasses, type ClassTerm, type Term } from '../plan-checks/term.js';
+import { termSupplies } from '../plan-checks/term-supplies.js';
+import { planCoverage } from '../planning/coverage.js';
+import type { HaversackServerServices } from './services.js';
+
+/** The figures of every class's term as the checks, the hover, lenses and hints read them: kept until a sheet changes. */
+export class Terms {
+    private looked: readonly ClassTerm[] = [];
+    private view: ProgrammeView | undefined;
+    private today = '';
+    private terms = new Map<string, ClassTerm>();
+
+    constructor(private readonly services: HaversackServerServices) {}
+
+    /** Classes of which a plan says something certain, in the order of the files. */
+    classes(): ClassSheet[] {
+        return plannedClasses(this.services.sheets.view);
+    }
+
+    of(group: ClassSheet): ClassTerm {
+        this.forgetWhatChanged();
+        let term = this.terms.get(group.name);
+        if (!term) {
+            const { plans, sheets: { view: { programme } } } = this.services;
+            const schedule = plans.schedule(group.name);
+            term = { group, schedule, supplies: termSupplies(programme, group.name, schedule, this.today, plans.cache), coverage: planCoverage(programme, { class: group.name }, { schedule }) };
+            this.terms.set(group.name, term);
+        }
+        return term;
+    }
+
+    all(): Term {
+        return { today: this.services.today.date, classes: this.classes().map(group => this.of(group)) };
+    }
+
+    /** For a client that asks again when told to, those of the last look, so that nothing it asks waits for a plan; else those of now. */
+    latest(asksAgain: boolean): readonly ClassTerm[] {
+        return asksAgain ? this.looked : this.all().classes;
+    }
+
+    /** The plan has been looked at as a whole. */
+    lookedAt(term: Term): void {
+        this.looked = term.classes;
+    }
+
+    private forgetWhatChanged(): void {
+        const { sheets: { view }, today: { date } } = this.services;
+        if (this.view === view && this.today === date) return;
+        this.view = view;
+        this.today = date;
+        this.terms = new Map();
+    }
+}

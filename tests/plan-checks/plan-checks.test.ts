@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { allCodes } from '@haversack/language/checks/all-checks';
+import { allPlanChecks } from '../../server/plan-checks/all-plan-checks.js';
+import { mend, readFixture } from '../language/fixture.js';
+import { planCases } from './cases.js';
+import { check, problemsOn } from './fixture.js';
+
+test('every check has a text in which it fires and one in which it stays silent', () => {
+    const covered = planCases.filter(({ fires, silent }) => fires.length > 0 && silent.length > 0).map(({ code }) => code).sort();
+    expect(covered).toEqual(allPlanChecks.map(({ code }) => code).sort());
+});
+
+describe.each(planCases)('$code', ({ code, fires, silent }) => {
+    test.each(fires)('fires on $on in $text', async ({ on, text }) => {
+        expect(readFixture(text).expected.map(mark => mark.code)).toContain(code);
+        await check(text, on);
+    });
+
+    test.each(silent)('is silent on $on in $text', async ({ on, text }) => {
+        expect(readFixture(text).expected.map(mark => mark.code)).not.toContain(code);
+        await check(text, on);
+    });
+
+    test.each(fires)('its quick fixes mend it on $on in $text', async ({ on, text }) => {
+        const { files } = readFixture(text);
+        const before = await problemsOn(files, on);
+        for (const problem of before.filter(one => one.code === code)) {
+            for (const fix of problem.fixes ?? []) {
+                const after = await problemsOn(mend(files, fix), on);
+                const messages = after.filter(one => one.uri === problem.uri && one.code === code).map(({ message }) => message);
+                expect(messages, fix.title).not.toContain(problem.message);
+                // What a mend writes can be read.
+                expect(after.filter(({ severity }) => severity === 'error'), fix.title).toEqual([]);
+            }
+        }
+    });
+});
+
+describe('the examples that the reference shows', () => {
+    test('codes are unique, also among those of the language, and written in lower case', () => {
+        const codes = [...allCodes, ...allPlanChecks].map(({ code }) => code);
+        expect(new Set(codes).size).toBe(codes.length);
+        for (const code of codes) expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    });
+
+    test.each(allPlanChecks)('$code: the wrong one has this problem and no other', async ({ code, severity, wrong, on }) => {
+        const problems = await problemsOn({ 'example.course': wrong }, on);
+        expect(problems.map(problem => `${problem.severity} ${problem.code}`)).toEqual([`${severity} ${code}`]);
+    });
+
+    test.each(allPlanChecks)('$code: the right one has no problem at all', async ({ right, on }) => {
+        expect((await problemsOn({ 'example.course': right }, on)).map(({ code, message }) => `${code}: ${message}`)).toEqual([]);
+    });
+
+    test.each(allPlanChecks)('$code: has a quick fix, and each of them mends it', async ({ code, wrong, on }) => {
+        const files = { 'example.course': wrong };
+        const fixes = (await problemsOn(files, on)).flatMap(problem => problem.fixes ?? []);
+        expect(fixes).not.toEqual([]);
+        for (const fix of fixes) expect((await problemsOn(mend(files, fix), on)).filter(problem => problem.code === code), fix.title).toEqual([]);
+    });
+});
+
+test('what is only missing so far is a hint in a draft', async () => {
+    const { wrong, on } = allPlanChecks.find(({ code }) => code === 'not-revisited')!;
+    const severities = async (text: string): Promise<string[]> => (await problemsOn({ 'example.course': text }, on)).filter(({ code }) => code === 'not-revisited').map(({ severity }) => severity);
+    expect(await severities(wrong)).toEqual(['information']);
+    expect(await severities(wrong.replace('lesson weigh-1\n', 'lesson weigh-1\n  draft\n'))).toEqual(['hint']);
+});
+
+// What a writer has half typed or taken away must neither stop the checks nor let a mend break the text.
+test.each(planCases.flatMap(({ code, fires }) => fires.slice(0, 1).map(one => ({ code, ...one }))))('$code: any line may be missing', async ({ on, text }) => {
+    const { files } = readFixture(text);
+    const [name, whole] = Object.entries(files)[0]!;
+    const lines = whole.split('\n');
+    for (const gone of lines.keys()) {
+        const broken = { ...files, [name]: lines.filter((_, index) => index !== gone).join('\n') };
+        const before = await problemsOn(broken, on);
+        const errors = before.filter(({ severity }) => severity === 'error').length;
+        for (const fix of before.filter(problem => allPlanChecks.some(({ code }) => code === problem.code)).flatMap(({ fixes }) => fixes ?? [])) {
+            const after = await problemsOn(mend(broken, fix), on);
+            expect(after.filter(({ severity }) => severity === 'error').length, `${fix.title} without line ${gone + 1}`).toBeLessThanOrEqual(errors);
+        }
+    }
+});
