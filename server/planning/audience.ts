@@ -25,6 +25,8 @@ export interface Audience {
     lessons: LessonSheet[];
     people: People;
     kits: KitInPlay[];
+    /** Files that the programme names beside its own. */
+    attachments: Programme['attachments'];
     assumptions: string[];
 }
 
@@ -60,7 +62,7 @@ export function chooseClass(programme: Programme, wanted?: string | Wanted): Aud
     const lessons = lessonsOf(programme, course, assumptions);
     const kits = kitsInPlay(programme, sheet, course, people.figures.learners, assumptions);
     assumptions.push(...withoutEffect(programme, sheet, course));
-    return { class: sheet, course, lessons, people, kits, assumptions };
+    return { class: sheet, course, lessons, people, kits, attachments: programme.attachments, assumptions };
 }
 
 function first<T>(values: Iterable<T>, fits: (value: T) => boolean = () => true): T | undefined {
@@ -72,10 +74,12 @@ function lessonsOf(programme: Programme, course: CourseSheet | undefined, assump
     if (!course) return [...programme.lessons.values()];
     const lessons: LessonSheet[] = [];
     const unknown: string[] = [];
-    for (const { name } of course.units.flatMap(u => u.lessons)) {
-        const lesson = programme.lessons.get(name);
-        if (lesson) lessons.push(lesson);
-        else unknown.push(quoted(name));
+    for (const unit of course.units) {
+        for (const { name } of unit.lessons) {
+            const lesson = programme.lessons.get(name);
+            if (lesson) lessons.push(lesson);
+            else unknown.push(quoted(name));
+        }
     }
     if (unknown.length > 0) {
         const named = unknown.length > 3 ? `${unknown.slice(0, 3).join(', ')} and ${unknown.length - 3} more` : listing(unknown);

@@ -59,7 +59,8 @@ export interface DaysOffFigures {
 }
 
 export type ScheduleProblemKind =
-    | 'session-overrun' | 'term-overrun' | 'fixed-not-a-meeting' | 'fixed-too-early' | 'fixed-outside-course' | 'waits' | 'circle'
+    | 'session-overrun' | 'term-overrun' | 'fixed-not-a-meeting' | 'fixed-too-early' | 'fixed-no-room' | 'fixed-outside-course' | 'fixed-twice'
+    | 'waits' | 'circle'
     | 'log-not-taught' | 'no-meeting-days' | 'calendar';
 
 /** Something in the term that does not hold, in a teacher's words, where it can be mended. */

@@ -1,35 +1,58 @@
+import type { CalendarMemo } from '@haversack/language/attachments/calendar-file';
 import type { Programme } from '@haversack/language/sheets/programme';
-import type { ClassSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from './audience.js';
+import type { ScheduleFigures } from './schedule-figures.js';
+import { classLog } from './schedule/class-log.js';
+import { courseOrder, type CourseOrder } from './schedule/course-order.js';
+import { piecesOf, runCourse, type Run } from './schedule/course-run.js';
+import { DaysOff } from './schedule/days-off.js';
+import { daysOffFigures, daysTrail } from './schedule/days-trail.js';
+import { fixedDates } from './schedule/fixed-dates.js';
+import { MeetingDays, plainDays } from './schedule/meeting-days.js';
+import { proposalsFor } from './schedule/proposals.js';
 import {
-    before, dayLabel, daysOff, mondayOf, meetingDays, offRemarks, readDay, weekdaysOf, type Day, type DaysOff
-} from './calendar.js';
-import type { Meeting, ScheduleFigures, WeekPlan } from './schedule-figures.js';
-import { listing, once, quoted } from './wording.js';
+    circleProblems, logProblems, missedDates, overrunProblem, sessionProblems, unplacedLessons, waitProblems, type RunReport
+} from './schedule/run-problems.js';
+import { readTerm, type Pace, type Term, type TermReading } from './schedule/term.js';
+import { weeksOf } from './schedule/weeks.js';
+import { once, quoted } from './wording.js';
 
-/** Lessons in a week where no weekdays are known. */
-const assumedLessonsAWeek = 4;
-
-/** One lesson a meeting, week by week. Never throws: what cannot be dated becomes plain weeks, with a sentence that says why. */
-export function planSchedule(programme: Programme, wanted: Wanted = {}): ScheduleFigures {
-    return scheduleFor(chooseClass(programme, wanted));
+export interface ScheduleOptions {
+    /** Kept by the caller from one plan to the next: what was worked out of calendars before. */
+    calendars?: CalendarMemo;
 }
 
-export function scheduleFor(audience: Audience): ScheduleFigures {
-    const { lessons, class: sheet } = audience;
-    const assumptions = [...audience.people.figures.assumptions, ...audience.assumptions];
-    const dated = sheet && datedWeeks(sheet, lessons, assumptions);
-    return {
+/**
+ * Which lesson is taught at which meeting: weekdays less days off, in the order of the course, no lesson before what it follows,
+ * short lessons together and long ones in pieces where the class has a session length. What does not hold stands in `problems`.
+ * Never throws: what cannot be dated becomes plain weeks, with a sentence that says why.
+ */
+export function planSchedule(programme: Programme, wanted: Wanted = {}, options: ScheduleOptions = {}): ScheduleFigures {
+    return scheduleFor(chooseClass(programme, wanted), options);
+}
+
+export function scheduleFor(audience: Audience, options: ScheduleOptions = {}): ScheduleFigures {
+    const { class: sheet } = audience;
+    const reading = readTerm(sheet);
+    const order = courseOrder(audience.lessons);
+    const figures: ScheduleFigures = {
         course: audience.course?.name,
         class: sheet?.name,
-        weeks: dated ?? plainWeeks(lessons, (sheet && weekdaysOf(sheet).size) || assumedLessonsAWeek),
+        starts: sheet?.starts?.date,
+        ends: sheet?.ends?.date,
+        session: reading.pace.session,
+        weeks: [],
         daysOff: [],
         unplaced: [],
         proposals: [],
-        problems: [],
+        problems: circleProblems(order),
         trail: [],
-        assumptions: once(assumptions)
+        assumptions: [...audience.people.figures.assumptions, ...audience.assumptions, ...reading.assumptions]
     };
+    const isDated = sheet && reading.term && addDatedWeeks(figures, { sheet, audience, reading, term: reading.term, order, options });
+    if (!isDated) addPlainWeeks(figures, sheet, order, reading);
+    return { ...figures, assumptions: once(figures.assumptions) };
 }
 
 /** The week in which a lesson is first taught; undefined where it is not in the schedule. */
@@ -37,77 +60,63 @@ export function weekOfLesson(schedule: ScheduleFigures, lesson: string): number 
     return schedule.weeks.find(w => w.meetings.some(m => m.lessons.includes(lesson)))?.number;
 }
 
-function plainWeeks(lessons: readonly LessonSheet[], aWeek: number): WeekPlan[] {
-    const weeks: WeekPlan[] = [];
-    for (let i = 0; i < lessons.length; i += aWeek) {
-        const meetings = lessons.slice(i, i + aWeek).map((lesson, n): Meeting => ({ label: `Day ${n + 1}`, lessons: [lesson.name], taught: [], minutes: 0 }));
-        weeks.push({ number: weeks.length + 1, meetings, remarks: [] });
-    }
-    return weeks;
+function addPlainWeeks(figures: ScheduleFigures, sheet: ClassSheet | undefined, order: CourseOrder, { pace, aWeek }: TermReading): void {
+    const run = runCourse({ order, pace, days: plainDays, fixed: new Map(), log: new Map() });
+    const pieces = piecesOf(run, order);
+    figures.weeks = weeksOf(run, pieces, { sheet, order, pace, aWeek });
+    if (!sheet) return;
+    const report: RunReport = { sheet, order, run, pieces, session: pace.session };
+    figures.unplaced = unplacedLessons(report);
+    figures.problems.push(...sessionProblems(report), ...waitProblems(report));
 }
 
-/** Undefined, with a sentence, where the class has no first day or no weekdays. */
-function datedWeeks(sheet: ClassSheet, lessons: readonly LessonSheet[], assumptions: string[]): WeekPlan[] | undefined {
-    const title = quoted(sheet.title);
-    const weekdays = weekdaysOf(sheet);
-    if (weekdays.size === 0) {
-        assumptions.push(`The class ${title} does not say on which weekdays it meets: ${assumedLessonsAWeek} lessons a week, without dates.`);
-        return undefined;
-    }
-    if (!sheet.starts) {
-        assumptions.push(`The class ${title} does not say when it starts: the weeks have no dates.`);
-        return undefined;
-    }
-    const start = readDay(sheet.starts.date);
-    if (!start) {
-        assumptions.push(`The class ${title} starts on ${sheet.starts.date}, a date that does not exist: the weeks have no dates.`);
-        return undefined;
-    }
-    const { off, problems } = daysOff(sheet);
-    assumptions.push(...problems);
-    if (sheet.offFrom.length > 0) assumptions.push(unreadCalendars(sheet));
-    const days = meetingDays(start, weekdays, off, lessons.length);
-    if (days.length < lessons.length) {
-        assumptions.push(`The days off of the class ${title} leave too few days to meet: the weeks have no dates.`);
-        return undefined;
-    }
-    return calendarWeeks(start, days, lessons, weekdays, off);
+interface DatedClass {
+    sheet: ClassSheet;
+    audience: Audience;
+    reading: TermReading;
+    term: Term;
+    order: CourseOrder;
+    options: ScheduleOptions;
 }
 
-function unreadCalendars(sheet: ClassSheet): string {
-    const files = once(sheet.offFrom.map(file => quoted(file.path)));
-    return `The dates skip only the days off that the class lists itself, not those in ${listing(files)}: compare the two before you rely on a date.`;
+/** False, with a sentence, where the class has no day to meet. */
+function addDatedWeeks(figures: ScheduleFigures, { sheet, audience, reading, term, order, options }: DatedClass): boolean {
+    const { pace } = reading;
+    const off = new DaysOff(sheet, audience.attachments, term.start, options.calendars);
+    figures.problems.push(...off.problems);
+    figures.assumptions.push(...off.assumptions);
+    const days = new MeetingDays(term, off);
+    if (days.after(undefined) === undefined) {
+        sayNoDays(figures, sheet, term);
+        return false;
+    }
+    const log = classLog(sheet);
+    const plan = (changed: { order?: CourseOrder; pace?: Pace; term?: Term }): Run => {
+        const meetings = changed.term ? new MeetingDays(changed.term, off) : days;
+        const lessons = changed.order ?? order;
+        return runCourse({ order: lessons, pace: changed.pace ?? pace, days: meetings, fixed: fixedDates(sheet, lessons, meetings).byDay, log });
+    };
+    const run = plan({});
+    const to = term.end ?? run.days.at(-1)?.day ?? term.start;
+    const pieces = piecesOf(run, order);
+    const report: RunReport = { sheet, order, run, pieces, term, session: pace.session };
+    figures.weeks = weeksOf(run, pieces, { sheet, order, pace, dated: { term, off }, aWeek: reading.aWeek });
+    figures.daysOff = daysOffFigures(off, term, to);
+    figures.unplaced = unplacedLessons(report);
+    figures.trail = daysTrail(sheet, pace, term, off, run, pieces);
+    figures.problems.push(
+        ...off.unmatched(term.start, to), ...fixedDates(sheet, order, days).problems, ...missedDates(report), ...waitProblems(report),
+        ...sessionProblems(report), ...logProblems(report), ...overrunProblem(report)
+    );
+    if (run.unfinished.length > 0 && term.end !== undefined) {
+        figures.proposals = proposalsFor({ sheet, order, pace, term: { ...term, end: term.end }, off, run, again: plan });
+    }
+    return true;
 }
 
-/**
- * Weeks run from Monday. A week without any meeting gets no number; what was off in it is said in the remarks of the next week
- * that has one.
- */
-function calendarWeeks(
-    start: Day, days: readonly Day[], lessons: readonly LessonSheet[], weekdays: ReadonlySet<number>, off: readonly DaysOff[]
-): WeekPlan[] {
-    const weeks: WeekPlan[] = [];
-    let unsaid = start;
-    let monday: Day | undefined;
-    days.forEach((day, i) => {
-        const meeting: Meeting = { date: day.toString(), label: dayLabel(day), lessons: [lessons[i]?.name ?? ''], taught: [], minutes: 0 };
-        const week = weeks[weeks.length - 1];
-        const nextMonday = monday?.add({ days: 7 });
-        if (week && nextMonday && before(day, nextMonday)) {
-            week.meetings.push(meeting);
-            week.to = meeting.date;
-            return;
-        }
-        monday = mondayOf(day);
-        const sunday = monday.add({ days: 6 });
-        weeks.push({
-            number: weeks.length + 1,
-            from: meeting.date,
-            to: meeting.date,
-            meetings: [meeting],
-            remarks: offRemarks(unsaid, sunday, weekdays, off)
-        });
-        unsaid = sunday.add({ days: 1 });
-    });
-    return weeks;
+function sayNoDays(figures: ScheduleFigures, sheet: ClassSheet, term: Term): void {
+    const between = term.end === undefined ? 'The days off' : 'The first and last day and the days off';
+    const message = `${between} of the class ${quoted(sheet.title)} leave too few days to meet: the weeks have no dates.`;
+    figures.assumptions.push(message);
+    figures.problems.push({ kind: 'no-meeting-days', message, place: { uri: sheet.uri, range: (sheet.ends ?? sheet.starts)?.at ?? sheet.at } });
 }

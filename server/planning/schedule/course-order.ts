@@ -1,0 +1,111 @@
+import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import { circlesAmong } from './circles.js';
+import { shapeOf, type LessonShape } from './pieces.js';
+
+/** The lessons of a course with what each has to wait for; a lesson that the course names twice is there twice. */
+export interface CourseOrder {
+    lessons: readonly LessonSheet[];
+    shapes: readonly LessonShape[];
+    /** Where each name stands. */
+    positions: ReadonlyMap<string, readonly number[]>;
+    /** For each lesson, positions of those it follows (the first of each name), circles and lessons of other courses left out. */
+    before: readonly (readonly number[])[];
+    /** Positions of lessons that wait for each other, each circle with at least one. */
+    circles: number[][];
+    /** For each lesson, positions of those that wait for it. */
+    behind: readonly (readonly number[])[];
+}
+
+const none: readonly number[] = [];
+
+export function courseOrder(lessons: readonly LessonSheet[]): CourseOrder {
+    const positions = new Map<string, number[]>();
+    lessons.forEach(({ name }, i) => {
+        const known = positions.get(name);
+        if (known) known.push(i);
+        else positions.set(name, [i]);
+    });
+    const named = lessons.map(({ follows }) => {
+        if (follows.length === 0) return none;
+        const found: number[] = [];
+        for (const { name } of follows) {
+            const position = positions.get(name)?.[0];
+            if (position !== undefined && !found.includes(position)) found.push(position);
+        }
+        return found;
+    });
+    const circles = circlesAmong(named);
+    const before = circles.length === 0 ? named : withoutCircles(named, circles, i => positions.get(lessons[i]?.name ?? '')?.[0] ?? i);
+    const behind: number[][] = lessons.map(() => []);
+    before.forEach((list, i) => list.forEach(p => behind[p]?.push(i)));
+    return { lessons, shapes: lessons.map(shapeOf), positions, before, circles, behind };
+}
+
+/** `first`: where the name of a lesson stands first. */
+function withoutCircles(
+    named: readonly (readonly number[])[], circles: readonly (readonly number[])[], first: (position: number) => number
+): (readonly number[])[] {
+    const circleOf = new Map<number, number>();
+    circles.forEach((circle, n) => circle.forEach(i => circleOf.set(i, n)));
+    return named.map((positions, i) => {
+        const home = circleOf.get(first(i));
+        return home === undefined ? positions : positions.filter(p => circleOf.get(p) !== home);
+    });
+}
+
+/** Which lesson's turn it is: the first of the course that waits for none. */
+export class Turns {
+    private readonly waitsFor: Int32Array;
+    /** Positions that may be taught, the last first. */
+    private readonly ready: number[] = [];
+    private readonly held = new Set<number>();
+    left: number;
+
+    /** `held` lessons have a date of their own and no turn. */
+    constructor(private readonly order: CourseOrder, held: Iterable<number>) {
+        this.left = order.lessons.length;
+        this.waitsFor = Int32Array.from(order.before, positions => positions.length);
+        for (const i of held) this.held.add(i);
+        for (let i = order.lessons.length - 1; i >= 0; i--) if (this.waitsFor[i] === 0 && !this.held.has(i)) this.ready.push(i);
+    }
+
+    /** Whether all that a lesson follows has been taught. */
+    isReady(position: number): boolean {
+        return this.waitsFor[position] === 0;
+    }
+
+    next(): number | undefined {
+        return this.ready[this.ready.length - 1];
+    }
+
+    /** Takes the lesson whose turn it is. */
+    take(): void {
+        this.ready.pop();
+    }
+
+    /** A lesson has been taught to its end. */
+    taught(position: number): void {
+        this.left -= 1;
+        this.held.delete(position);
+        for (const i of this.order.behind[position] ?? none) {
+            this.waitsFor[i] = (this.waitsFor[i] ?? 1) - 1;
+            if (this.waitsFor[i] === 0 && !this.held.has(i)) this.add(i);
+        }
+    }
+
+    /** A lesson that could not be taught on its own date gets its turn like any other. */
+    release(position: number): void {
+        if (this.held.delete(position) && this.isReady(position)) this.add(position);
+    }
+
+    private add(position: number): void {
+        let low = 0;
+        let high = this.ready.length;
+        while (low < high) {
+            const middle = (low + high) >> 1;
+            if (this.ready[middle]! > position) low = middle + 1;
+            else high = middle;
+        }
+        this.ready.splice(low, 0, position);
+    }
+}
