@@ -10,7 +10,7 @@ module.exports = {
         never('planning-is-pure', { path: '^server/planning/' }, { path: '^server/(?!planning/)' }, 'The engine knows nothing of the rest of the server.'),
         never('planning-sees-sheets', { path: '^server/planning/' }, { path: '^language/(?!sheets/(sheet|programme|titles)\\.ts|facts/|attachments/)' }, 'The engine never sees a syntax node.'),
         never('brief-shows-figures', { path: '^server/brief/' }, { path: '^server/(?!brief/|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'The brief computes no quantity: it reads figures.'),
-        never('exports-write-figures', { path: '^server/exports/' }, { path: '^server/(?!exports/|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'An export writes figures down; it computes none.'),
+        never('exports-write-figures', { path: '^server/exports/' }, { path: '^server/(?!exports/|brief/markdown/(text|outline)\\.ts|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'An export writes figures down; it computes none.'),
         never('imports-read-sheets', { path: '^server/importing/' }, { path: '^server/(?!importing/)' }, 'What reads a spreadsheet knows sheets and edits, not the server.'),
         never('plan-checks-read-figures', { path: '^server/plan-checks/' }, { path: '^server/(?!plan-checks/|planning/)' }, 'Checks of the plan read the plan.'),
         never('brief-sees-no-syntax', { path: '^server/brief/' }, { path: '^language/(?!sheets/sheet\\.ts|facts/)' }, 'The brief reads figures and facts.'),

@@ -127,7 +127,8 @@ function share(percent: { percent: Exact } | undefined): Fraction | undefined {
     return value && value.gt(0) ? value.div(100) : undefined;
 }
 
-function allowances(thing: ThingSheet): { spare?: Fraction; loss?: Fraction } {
+/** The shares of a spare and of a loss, of 1; a loss of all is passed over. */
+export function allowances(thing: ThingSheet): { spare?: Fraction; loss?: Fraction } {
     if (thing.kind !== 'material') return {};
     const loss = share(thing.loss);
     return { spare: share(thing.spare), loss: loss?.lt(1) ? loss : undefined };

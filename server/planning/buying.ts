@@ -1,98 +1,58 @@
-import { unitNamed } from '@haversack/language/facts/units';
-import type { Amount, MaterialSheet, ThingSheet } from '@haversack/language/sheets/sheet';
-import { dayLabel, readDay } from './calendar.js';
-import { readExact } from './exact.js';
 import type { Figure } from './figure.js';
 import type { BuyFigures } from './figures.js';
-import type { WeekNeed } from './gross.js';
+import type { Plan } from './plan.js';
 import { isBought } from './sources.js';
-import type { WeekThing } from './things.js';
-import { counted } from './wording.js';
+import { packsInWords, whenInWords } from './supplies/buying-words.js';
+import { orderFigures } from './supplies/order-figures.js';
+import type { LedgerOrder } from './supplies/orders.js';
+import { weekThing, type WeekThing } from './things.js';
 
 /**
- * What to buy or order for a week: what is missing of things that come from the kit or the shop, or that packs are declared for.
- * What is wholly optional is not bought.
+ * What to buy or order for a week: the purchases that the term's ledgers place in it, in the packs that are cheapest over all the weeks that
+ * they serve. What is wholly optional is not bought, nor what comes from home or the library, unless packs are declared and some is known to be there.
  */
-export function buyList(things: readonly WeekThing[]): BuyFigures[] {
-    return things.flatMap(thing => {
-        const missing = missingOf(thing);
-        return missing ? [buy(thing, missing)] : [];
-    });
-}
-
-/** The next week, whose own brief comes out before its first meeting. */
-export interface NextWeek {
-    nextFrom: string | undefined;
-    /** Label of its first meeting. */
-    firstMeeting: string;
+export function buyList(plan: Plan, things: readonly WeekThing[], week: number, today?: string): BuyFigures[] {
+    return things.flatMap(thing => plan.term.ordersFor(thing.figures.name).filter(order => order.week === week).map(order => buy(order, thing, today)));
 }
 
 /**
- * What of a later week's buying cannot wait for next week's brief: it must be ordered by, or is needed at, next week's first meeting.
+ * What later weeks have to have ordered now: it must be ordered by, or is needed at, next week's first meeting, so that it cannot wait for
+ * next week's brief. Without dates only next week's is told.
  */
-export function orderNow(later: readonly WeekThing[], { nextFrom, firstMeeting }: NextWeek): BuyFigures[] {
-    return later.flatMap(thing => {
-        const missing = missingOf(thing);
-        if (!missing) return [];
-        const line = buy(thing, missing);
-        const waits = nextFrom === undefined || line.neededBy === undefined
-            ? leadDays(thing.need.thing) === 0 && thing.need.uses[0]?.meeting.label !== firstMeeting
-            : (line.orderBy ?? line.neededBy) > nextFrom;
-        return waits ? [] : [line];
-    });
+export function orderNow(plan: Plan, current: number, today?: string): BuyFigures[] {
+    const next = plan.week(current + 1);
+    if (!next) return [];
+    const pressing = plan.term.orders().filter(order => order.week > current && presses(order, next.from, next.meetings[0]?.label));
+    const weeks = [...new Set(pressing.map(({ week }) => week))].filter(week => next.from !== undefined || week === current + 1);
+    return weeks.flatMap(week => [...plan.needs(week).values()].flatMap(need => {
+        const own = pressing.filter(order => order.week === week && order.ledger.name === need.thing.name);
+        return own.length > 0 ? own.map(order => buy(order, weekThing(plan, week, need), today)) : [];
+    }));
 }
 
-function missingOf({ figures, need, stock }: WeekThing): Figure | undefined {
-    return !figures.optional && isBought(need.thing, figures.source, stock.atHand !== undefined) ? figures.missing : undefined;
+function presses({ orderBy, neededBy, ledger: { facts, periods }, lot }: LedgerOrder, nextFrom: string | undefined, firstMeeting: string | undefined): boolean {
+    if (nextFrom === undefined || neededBy === undefined) return facts.lead.days > 0 || periods[lot.period]?.first.at.meeting.label === firstMeeting;
+    return (orderBy ?? neededBy) <= nextFrom;
 }
 
-/** The last day to order for the first use of the week; undefined where a thing is bought on the day or the week has no dates. */
-export function lastDayToOrder({ thing, uses }: WeekNeed): string | undefined {
-    const lead = leadDays(thing);
-    const date = uses[0]?.meeting.date;
-    const day = date === undefined ? undefined : readDay(date);
-    return day && lead > 0 ? day.subtract({ days: lead }).toString() : undefined;
-}
-
-/** Whole days from order to arrival; 0 where none are declared. */
-function leadDays(thing: ThingSheet): number {
-    const days = thing.kind === 'material' ? thing.arrives?.days : undefined;
-    return days !== undefined && Number.isFinite(days) ? Math.min(Math.max(0, Math.floor(days)), 3650) : 0;
-}
-
-function buy(thing: WeekThing, missing: Figure): BuyFigures {
-    const { figures, need, stock } = thing;
-    const meeting = need.uses[0]?.meeting;
-    const day = meeting?.date === undefined ? undefined : readDay(meeting.date);
-    const lead = leadDays(need.thing);
-    const orderBy = lastDayToOrder(need);
-    const orderDay = orderBy === undefined ? undefined : readDay(orderBy);
-    const arrives = lead > 0 ? `; arrives in ${counted(lead, 'day')}, so order ${
-        orderDay ? `by ${dayLabel(orderDay)}` : `at least ${counted(lead, 'day')} before`}` : '';
-    const onTheWay = stock.onTheWay.map(words => `; ${words}`).join('');
+function buy(order: LedgerOrder, { figures, need, stock }: WeekThing, today: string | undefined): BuyFigures {
+    const { packs, cost, covers, leftOver, late, net, joined } = orderFigures(order, today);
     return {
         name: figures.name,
         title: figures.title,
         place: figures.place,
-        missing,
-        packs: need.thing.kind === 'material' ? packsInWords(need.thing) : [],
+        missing: missingOf(figures, need, stock) ?? net,
+        packs: packsInWords(need.thing),
         source: figures.source,
-        neededBy: meeting?.date,
-        orderBy,
-        when: `needed ${day ? '' : 'on '}${meeting?.label ?? 'this week'}${arrives}${onTheWay}`
+        neededBy: order.neededBy,
+        orderBy: order.orderBy,
+        when: `${whenInWords(order, need.uses[0]?.meeting.label)}${stock.onTheWay.map(words => `; ${words}`).join('')}`,
+        packsToBuy: packs.length > 0 ? packs : undefined,
+        cost, covers, leftOver, late, joined
     };
 }
 
-function packsInWords(material: MaterialSheet): string[] {
-    return material.packs.map(p => `packs of ${packSize(p.amount, material)}${p.cost ? ` at ${p.cost.value} ${p.cost.currency}` : ''}`);
-}
-
-/** The number as declared, never in another unit, since it stands so on the pack: "25 sheets", "1 sheet". */
-function packSize({ value, unit }: Amount, { counted: own }: MaterialSheet): string {
-    if (unit === undefined) return value;
-    const known = unitNamed(unit);
-    const isOwn = own && [own.one, own.many].some(word => word.toLowerCase() === unit.toLowerCase());
-    const [one, many] = isOwn ? [own.one, own.many] : known ? [known.symbol, known.plural] : [unit, unit];
-    const size = readExact(value);
-    return `${value} ${size?.gt(0) && size.lte(1) ? one : many}`;
+/** Absent where only the reserve, or another class of the cupboard, needs more. */
+function missingOf(figures: WeekThing['figures'], { thing }: WeekThing['need'], { atHand }: WeekThing['stock']): Figure | undefined {
+    return isBought(thing, figures.source, atHand !== undefined) ? figures.missing : undefined;
 }

@@ -2,6 +2,7 @@ import { thingNamed, type Programme } from '@haversack/language/sheets/programme
 import type { GameSheet, LessonSheet, ThingSheet } from '@haversack/language/sheets/sheet';
 import type { Audience } from './audience.js';
 import type { LessonDemand } from './demand.js';
+import type { TermPlan } from './supplies/term-plan.js';
 
 /** Plans for so many different classes are kept for each lesson; more would be stale ones. */
 const keptAudiences = 6;
@@ -24,6 +25,8 @@ interface Entry {
  */
 export interface PlanningCache {
     demands: WeakMap<LessonSheet, Map<string, Entry>>;
+    /** Stock and buying of each class over its term. */
+    terms?: TermPlan;
 }
 
 export function newPlanningCache(): PlanningCache {
@@ -44,10 +47,12 @@ export class Reading {
         return this.note('game', name, this.programme.games.get(name));
     }
 
-    /** What is at hand depends on the class, its course and every kit it has. */
-    holdings(audience: Audience): void {
-        if (audience.class) this.note('class', audience.class.name, audience.class);
-        if (audience.course) this.note('course', audience.course.name, audience.course);
+    /** What is at hand depends on the classes that have the cupboard, their courses and every kit. */
+    holdings(audiences: readonly Audience[]): void {
+        for (const audience of audiences) {
+            if (audience.class) this.note('class', audience.class.name, audience.class);
+            if (audience.course) this.note('course', audience.course.name, audience.course);
+        }
         for (const kit of this.programme.kits.values()) this.note('kit', kit.name, kit);
     }
 

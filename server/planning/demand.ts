@@ -8,6 +8,7 @@ import type { ThingFigures } from './figures.js';
 import type { Holdings } from './holdings.js';
 import { eachInWords, needLines, placeOf, timesFor, type NeedLine } from './needs.js';
 import { atOnce, type Crowd } from './people.js';
+import type { Piece } from './supplies/pieces.js';
 import { listing, quoted } from './wording.js';
 
 export type Use = ThingFigures['use'];
@@ -44,6 +45,9 @@ export interface Demand {
     or: string[];
     /** What the writer claims: true or false where some line says so. */
     inKit?: boolean;
+    /** Of what is handed back: at once, by crowd. */
+    perCrowd: Fraction[];
+    lines: NeedLine[];
 }
 
 export interface LessonDemand {
@@ -64,12 +68,16 @@ export function isUsedUp(use: Use): boolean {
     return use === 'consumable' || use === 'print';
 }
 
-/** What one lesson needs for these people: reusable = the most that any part of it uses, consumable = the sum. */
-export function demandOf(lesson: LessonSheet, holdings: Holdings, cache: PlanningCache): LessonDemand {
-    return keptDemand(cache, holdings.programme, lesson, holdings.key, reading => compute(lesson, holdings, reading));
+/**
+ * What one lesson needs for these people: reusable = the most that any part of it uses, consumable = the sum. Of a piece of a lesson
+ * `lines` are still all, `things` what the piece needs.
+ */
+export function demandOf(lesson: LessonSheet, holdings: Holdings, cache: PlanningCache, piece?: Piece): LessonDemand {
+    const key = piece ? `${holdings.key} ${piece.key}` : holdings.key;
+    return keptDemand(cache, holdings.programme, lesson, key, reading => compute(lesson, holdings, reading, piece));
 }
 
-function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): LessonDemand {
+function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading, piece: Piece | undefined): LessonDemand {
     const crowds = holdings.audience.people.crowds;
     const assumptions: string[] = [];
     const lines: LineDemand[] = [];
@@ -88,7 +96,11 @@ function compute(lesson: LessonSheet, holdings: Holdings, reading: Reading): Les
         else if (one) lines.push(one);
     }
     const byThing = new Map<string, LineDemand[]>();
-    for (const line of lines) byThing.set(line.thing.name, [...(byThing.get(line.thing.name) ?? []), line]);
+    for (const line of lines) {
+        const { name } = line.thing;
+        if (piece && !piece.takes(line.line, name, isUsedUp(useOf(line.thing, line.measure)))) continue;
+        byThing.set(name, [...(byThing.get(name) ?? []), line]);
+    }
     const things = new Map<string, Demand>();
     for (const [name, own] of byThing) {
         const demand = together(own, crowds, problem => assumptions.push(`In ${quoted(lesson.title)}, ${problem}`));
@@ -110,7 +122,7 @@ function chosen(line: NeedLine, taken: readonly LineDemand[], holdings: Holdings
     const [first] = usable;
     if (!first) return options.find(o => typeof o === 'string');
     if (written.length < 2) return first;
-    reading.holdings(holdings.audience);
+    reading.holdings(holdings.audiences);
     const short = usable.map(option => ({ option, share: shortShare(option, taken, holdings) }));
     const least = short.reduce((best, one) => (one.share.lt(best.share) ? one : best), { option: first, share: short[0]?.share ?? new Fraction(1) });
     const isHeld = usable.some(o => holdings.atStart(o.thing.name, o.measure)?.gt(0));
@@ -194,18 +206,26 @@ function together(lines: readonly LineDemand[], crowds: readonly Crowd[], proble
         parts: [...new Set(parts.flat())],
         whole: parts.some(p => p.length === 0),
         or: [...new Set(same.flatMap(l => l.line.need.options.map(o => o.thing.name)))].filter(n => n !== thing.name),
-        inKit: flags.length > 0 ? flags.includes(true) : undefined
+        inKit: flags.length > 0 ? flags.includes(true) : undefined,
+        perCrowd: counted.perCrowd,
+        lines: same.map(l => l.line)
     };
 }
 
-function usedUp(lines: readonly LineDemand[], _crowds: readonly Crowd[], measure: Measure): { amount: Fraction; trail: TrailStep[] } {
+interface Counted {
+    amount: Fraction;
+    perCrowd: Fraction[];
+    trail: TrailStep[];
+}
+
+function usedUp(lines: readonly LineDemand[], _crowds: readonly Crowd[], measure: Measure): Counted {
     const amount = sum(lines.flatMap(l => l.perCrowd));
     const trail = lines.flatMap(l => l.steps);
     if (trail.length > 1) trail.push({ words: `used up, so all together: ${amountText(amount, measure)}` });
-    return { amount, trail };
+    return { amount, perCrowd: [], trail };
 }
 
-function handedBack(lines: readonly LineDemand[], crowds: readonly Crowd[], measure: Measure): { amount: Fraction; trail: TrailStep[] } {
+function handedBack(lines: readonly LineDemand[], crowds: readonly Crowd[], measure: Measure): Counted {
     const slots = new Map<number, LineDemand[]>();
     for (const line of lines) slots.set(line.line.slot, [...(slots.get(line.line.slot) ?? []), line]);
     const trail: TrailStep[] = [];
@@ -220,5 +240,5 @@ function handedBack(lines: readonly LineDemand[], crowds: readonly Crowd[], meas
     if (slots.size > 1) trail.push({ words: `handed back between the ${slots.size} parts that use it, so the most that any one uses` });
     const amount = atOnce(perCrowd, crowds);
     if (crowds.length > 1) trail.push({ words: `sections that meet at the same hour add up, others share: ${amountText(amount, measure)}` });
-    return { amount, trail };
+    return { amount, perCrowd, trail };
 }

@@ -4,7 +4,8 @@
  */
 import type { Ages, Caution, Exact, Place, Prose, Source, StepWord, Unsure } from '@haversack/language/sheets/sheet';
 import type { Figure } from './figure.js';
-import type { Meeting } from './schedule-figures.js';
+import type { Meeting, TaughtFigures, Unplaced } from './schedule-figures.js';
+import type { MoneyFigure, PackCount, Quantity } from './supply-figures.js';
 
 export interface PeopleFigures {
     learners: number;
@@ -69,6 +70,18 @@ export interface BuyFigures {
     orderBy?: string;
     /** In words for people: "needed Mon 14 Sep; arrives in 6 days, so order by Tue 8 Sep". */
     when: string;
+    /** What to put in the basket; absent where no packs are declared. */
+    packsToBuy?: PackCount[];
+    /** Packs and delivery; absent where a price is not declared. */
+    cost?: MoneyFigure;
+    /** Numbers of the weeks that this order serves, the first included. */
+    covers?: number[];
+    /** What the packs bring beyond what those weeks need. */
+    leftOver?: Quantity;
+    /** Set when `today` is after the last day to order and the need is still to come. */
+    late?: { days: number; words: string };
+    /** Why one order serves several weeks. */
+    joined?: string;
 }
 
 export interface StepFigures {
@@ -116,6 +129,12 @@ export interface LessonFigures {
     draft: boolean;
     meeting: string;
     date?: string;
+    /** "part 1 of 2" where the meeting holds only a piece of the lesson; `parts` are those of the piece. */
+    piece?: { number: number; of: number };
+    /** What brought it here, other than its turn: a fixed day, or that the children were unsure. A part that is repeated stands alone. */
+    why?: TaughtFigures['why'];
+    /** The same in words: "again: the children were unsure on Thu 10 Sep". */
+    remark?: string;
     /** Sum of the parts; the flag says that some part has no minutes. */
     minutes: number;
     minutesIncomplete: boolean;
@@ -161,6 +180,8 @@ export interface WeekBrief {
     lessons: LessonFigures[];
     /** Next week at a glance; absent in the last week. */
     next?: { week: number; from?: string; lessons: { name: string; title: string; place: Place }[]; newThings: { title: string; amount: Figure; source: Source }[]; order: BuyFigures[] };
+    /** Lessons for which the term has no day left. */
+    unplaced?: Unplaced[];
     names: Record<string, NameFigures>;
     /** Ages in the room, the youngest first, as declared. */
     ages?: Ages;

@@ -5,12 +5,15 @@ import { isUsedUp, type Demand, type LessonDemand, type Use } from './demand.js'
 import { largest, sum } from './exact.js';
 import type { TrailStep } from './figure.js';
 import type { Meeting } from './schedule-figures.js';
+import type { Taught } from './supplies/pieces.js';
 import { quoted } from './wording.js';
 
 /** One lesson of a week with the meeting it is taught at and what it needs. */
 export interface TaughtLesson {
     lesson: LessonSheet;
     meeting: Meeting;
+    /** Whole, or which of its parts. */
+    taught: Taught;
     demand: LessonDemand;
 }
 
@@ -38,9 +41,6 @@ export interface WeekNeed {
     /** What was left out, in whole sentences. */
     problems: string[];
 }
-
-/** A week's need of one thing without its trail. */
-export type WeekAmount = Pick<WeekNeed, 'value' | 'measure' | 'optional' | 'inKit'>;
 
 /** All things of one week, in the order in which its lessons first ask for them. */
 export function weekNeeds(taught: readonly TaughtLesson[]): Map<string, WeekNeed> {
@@ -72,18 +72,10 @@ function asked(name: string, taught: readonly TaughtLesson[]): { counted: Asked[
     return { counted, left, plain: together(amounts, first.use) };
 }
 
-/** The amount alone: reusable = the largest lesson's need, consumable and copies = the sum; then spares, then whole things. */
-export function weekAmount(name: string, taught: readonly TaughtLesson[]): WeekAmount | undefined {
-    const found = asked(name, taught);
-    const first = found?.counted[0]?.own;
-    return found && first && {
-        value: spared(found.plain, first.thing, first.measure),
-        measure: first.measure,
-        ...flagsOf(found.counted)
-    };
-}
-
-/** The amount with its trail, the union of parts, and where and when it is used. */
+/**
+ * The amount with its trail, the union of parts, and where and when it is used: reusable = the largest lesson's need, consumable and copies =
+ * the sum; then spares, then whole things.
+ */
 function weekNeed(name: string, taught: readonly TaughtLesson[]): WeekNeed | undefined {
     const found = asked(name, taught);
     const first = found?.counted[0]?.own;

@@ -27,6 +27,10 @@ export interface RecordWeek {
     receipts: Quantity;
     /** What must be ordered in this week so that it arrives in time. */
     releases: Quantity;
+    /** What is asked for and neither there nor bought: wholly optional, or from home and the library; absent where nothing is. */
+    unmet?: Quantity;
+    /** What is bought and goes off before it is used; absent where nothing does. */
+    spoiled?: Quantity;
 }
 
 /** The material-requirements record of one thing. */

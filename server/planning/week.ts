@@ -1,17 +1,15 @@
 import type { Programme } from '@haversack/language/sheets/programme';
-import { chooseClass, type Wanted } from './audience.js';
+import type { Wanted } from './audience.js';
 import { newPlanningCache, type PlanningCache } from './cache.js';
-import { buyList, lastDayToOrder, orderNow, type NextWeek } from './buying.js';
+import { buyList, orderNow } from './buying.js';
 import { cautionsOf, eachOnce } from './cautions.js';
-import type { WeekNeed } from './gross.js';
-import type { BuyFigures, LessonFigures, WeekBrief } from './figures.js';
+import type { LessonFigures, WeekBrief } from './figures.js';
 import type { ScheduleFigures } from './schedule-figures.js';
 import { lessonFigures } from './lessons.js';
 import { nameFigures } from './names.js';
 import { Plan } from './plan.js';
-import { scheduleFor } from './schedule.js';
 import { putAway, stayOnShelf } from './shelf.js';
-import { fetchGroups, weekThing, weekThings, type WeekThing } from './things.js';
+import { fetchGroups, weekThings, type WeekThing } from './things.js';
 import { once } from './wording.js';
 
 export interface WeekWanted extends Wanted {
@@ -24,6 +22,8 @@ export interface WeekOptions {
     schedule?: ScheduleFigures;
     /** Kept by the caller from one plan to the next; without one nothing is remembered. */
     cache?: PlanningCache;
+    /** ISO date; without it nothing is late. */
+    today?: string;
 }
 
 /**
@@ -31,9 +31,8 @@ export interface WeekOptions {
  * `assumptions`. Never throws.
  */
 export function planWeek(programme: Programme, wanted: WeekWanted, options: WeekOptions = {}): WeekBrief {
-    const audience = chooseClass(programme, wanted);
-    const schedule = options.schedule ?? scheduleFor(audience);
-    const plan = new Plan(programme, audience, schedule, options.cache ?? newPlanningCache());
+    const plan = new Plan(programme, { class: wanted.class, course: wanted.course }, options.cache ?? newPlanningCache(), options.schedule);
+    const { audience, schedule } = plan;
     const number = wanted.week;
     const week = plan.week(number);
     const taught = plan.taught(number);
@@ -63,10 +62,11 @@ export function planWeek(programme: Programme, wanted: WeekWanted, options: Week
         fetch: fetchGroups(things),
         stayOnShelf: week ? stayOnShelf(plan, number) : [],
         putAway: putAway(plan, number, things),
-        buy: buyList(things),
+        buy: buyList(plan, things, number, options.today),
         cautions,
         lessons,
-        next: nextWeek(plan, number),
+        next: nextWeek(plan, number, options.today),
+        ...(schedule.unplaced.length > 0 ? { unplaced: schedule.unplaced } : {}),
         names: nameFigures(programme, taught.map(t => t.lesson), things.map(t => t.figures), cautions),
         ages: sheet?.ages ?? course?.ages
     };
@@ -84,7 +84,7 @@ function weekCautions(things: readonly WeekThing[], lessons: readonly LessonFigu
     ]);
 }
 
-function nextWeek(plan: Plan, current: number): WeekBrief['next'] {
+function nextWeek(plan: Plan, current: number, today: string | undefined): WeekBrief['next'] {
     const week = plan.week(current + 1);
     if (!week || !plan.week(current)) return undefined;
     const next = weekThings(plan, week.number);
@@ -93,30 +93,6 @@ function nextWeek(plan: Plan, current: number): WeekBrief['next'] {
         from: week.from,
         lessons: plan.taught(week.number).map(({ lesson }) => ({ name: lesson.name, title: lesson.title, place: { uri: lesson.uri, range: lesson.at } })),
         newThings: next.map(t => t.figures).filter(f => f.isNew).map(({ title, amount, source }) => ({ title, amount, source })),
-        order: ordersNow(plan, current, next)
+        order: orderNow(plan, current, today)
     };
-}
-
-/** Weeks beyond the next in which what takes long to arrive is looked for. */
-const farthest = 8;
-
-/** Next week's orders, and those of the weeks after it that would come too late if they waited for next week's brief. */
-function ordersNow(plan: Plan, current: number, next: readonly WeekThing[]): BuyFigures[] {
-    const following = plan.week(current + 1);
-    const weeks: NextWeek = { nextFrom: following?.from, firstMeeting: following?.meetings[0]?.label ?? '' };
-    const orders = orderNow(next, weeks);
-    const listed = new Set(orders.map(o => o.name));
-    for (let number = current + 2; weeks.nextFrom !== undefined && number <= current + farthest; number++) {
-        const late = [...plan.needs(number).values()].filter(need => !listed.has(need.thing.name) && presses(need, weeks.nextFrom));
-        const found = late.map(need => weekThing(plan, number, need));
-        const more = orderNow(found, weeks);
-        more.forEach(o => listed.add(o.name));
-        orders.push(...more);
-    }
-    return orders;
-}
-
-function presses(need: WeekNeed, nextFrom: string | undefined): boolean {
-    const orderBy = lastDayToOrder(need);
-    return orderBy !== undefined && nextFrom !== undefined && orderBy <= nextFrom;
 }

@@ -10,8 +10,5 @@ export function withoutEffect(programme: Programme, sheet: ClassSheet | undefine
     if (adaptations.length > 0) {
         sentences.push(`The changes of ${listing(adaptations.map(a => quoted(a.title)))} are not made in these weeks yet.`);
     }
-    const log = (sheet?.log.length ?? 0) > 0;
-    if (sheet?.catchUp) sentences.push(`Catch-up days ${log ? 'and the log ' : ''}are not counted in the dates yet.`);
-    else if (log) sentences.push('The log is not counted in the dates yet.');
     return sentences;
 }

@@ -9,6 +9,8 @@ import { scheduleCalendar } from '@haversack/server/exports/calendar';
 import { meeting, order, schedule, taught } from '../exports/figures.js';
 
 const september = { title: 'Shed', now: '2026-09-01T08:00:00Z' };
+/** Half a character becomes the replacement sign, as in UTF-8. */
+const wellFormed = (text: string): string => Buffer.from(text).toString();
 const events = (text: string) => new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent').map(event => new ICAL.Event(event));
 const property = (event: ICAL.Event, name: string): string | undefined => event.component.getFirstPropertyValue(name)?.toString();
 const anyTitle = fc.oneof(fc.string({ unit: 'grapheme' }), fc.string({ unit: 'binary' }), fc.constantFrom('A, B; C\\ D', '\nBEGIN:VEVENT\n', 'é'.repeat(200), '\u202eright to left', '"quoted": yes'));
@@ -20,7 +22,7 @@ describe('RFC 5545', () => {
             expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
             for (const line of text.split('\r\n')) {
                 expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
-                expect(line.isWellFormed()).toBe(true);
+                expect(wellFormed(line)).toBe(line);
             }
         }));
     });
@@ -28,7 +30,7 @@ describe('RFC 5545', () => {
     test('3.3.11: what a title says comes back to the letter, control characters apart', () => {
         fc.assert(fc.property(anyTitle, title => {
             const [event] = events(scheduleCalendar(schedule([meeting('2026-09-07', 'Mon 7 Sep', taught('a', title))]), september));
-            expect(event?.summary).toBe(title.toWellFormed().replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim());
+            expect(event?.summary).toBe(wellFormed(title).replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim());
         }));
     });
 

@@ -44,8 +44,8 @@ describe('at hand', () => {
         expect(cubes(2)).toMatchObject({ list: ['2'], ahead: [] });
         expect(cubes(3)).toMatchObject({ list: [] });
         const { brief } = cubes(3);
-        expect(brief.fetch[0]?.things[1]?.atHand?.trail.map(s => s.words)).toEqual(['on hand: 1', '2 were to be bought for week 1', '2 were to be bought for week 2']);
-        expect(brief.assumptions).toEqual(['What the lists of earlier weeks say to buy and is handed back is counted as bought.']);
+        expect(brief.fetch[0]?.things[1]?.atHand?.trail.map(s => s.words)).toEqual(['on hand: 1', '2 bought for week 1', '2 bought for week 2']);
+        expect(brief.assumptions).toEqual(['What the lists of earlier weeks say to buy is counted as bought.']);
         expect(cubes(1).brief.assumptions).toEqual([]);
     });
     test('what no list says to buy is not counted on: from home, or wholly optional', () => {
@@ -71,15 +71,15 @@ describe('at hand', () => {
             klass('k', 'c', 7, { meets: meets('mon'), onHand: [held('bead', '100')] }));
         expect(stocked(planWeek(sheets, { week: 2 }))).toEqual([['bead', '55', '45', '10']]);
     });
-    test('orders count from the first meeting after they arrive', () => {
-        const brief = weekly([10, 10, 10], { onOrder: [held('bead', '100', '2026-09-14'), held('cube', '5', '2026-09-13')] });
+    test('orders count from the first use that they do not miss: what comes on the day is there, as for the last day to order', () => {
+        const brief = weekly([10, 10, 10], { onOrder: [held('bead', '100', '2026-09-15'), held('cube', '5', '2026-09-14')] });
         expect([1, 2, 3].map(w => stocked(brief(w)))).toEqual([
             [['bead', '10', undefined, '10'], ['cube', '10', undefined, '10']],
             [['bead', '10', undefined, '10'], ['cube', '10', '15', undefined]],
             [['bead', '10', '100', undefined], ['cube', '10', '15', undefined]]
         ]);
-        expect(brief(2).buy[0]?.when).toBe('needed Mon 14 Sep; 100 on order, arriving Mon 14 Sep');
-        expect(brief(3).fetch[0]?.things[0]?.atHand?.trail.map(s => s.words)).toEqual(['used in weeks 1 and 2: 20, of which 20 had to be bought', 'arrived Mon 14 Sep: 100']);
+        expect(brief(2).buy[0]?.when).toBe('needed Mon 14 Sep; 100 on order, arriving Tue 15 Sep');
+        expect(brief(3).fetch[0]?.things[0]?.atHand?.trail.map(s => s.words)).toEqual(['used in weeks 1 and 2: 20, of which 20 had to be bought', 'arrived Tue 15 Sep: 100']);
     });
     test('an order without a date, or a plan without dates, is not counted on, said', () => {
         const undated = weekly([10], { onOrder: [held('bead', '100'), held('cube', '9', '2026-02-30')] })(1);

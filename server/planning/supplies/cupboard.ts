@@ -1,0 +1,124 @@
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import { dayOfIso, isoOfDay, weekdayOf } from '@haversack/language/attachments/day-numbers';
+import { lastDayToOrder, type Lead } from '../buying/order-days.js';
+import { readDay } from '../calendar.js';
+import { listing, quoted } from '../wording.js';
+import type { ClassPlan, Occurrence } from './class-plan.js';
+
+/** A week of the cupboard: a week of its class, or a calendar week where several classes share it. */
+export interface Slot {
+    /** The number of the class's own week that tells of it. */
+    week: number;
+    /** ISO dates of the first and last meeting; absent without dates. */
+    from?: string;
+    to?: string;
+}
+
+/**
+ * The weeks of a cupboard as one of its classes sees them. Where classes share it, the weeks are calendar weeks: what another class
+ * takes in a week that this class does not have is told in its next one, after its last week in the last.
+ */
+export class Cupboard {
+    readonly slots: readonly Slot[];
+    /** The class asked for comes first. */
+    readonly members: readonly ClassPlan[];
+    readonly assumptions: string[] = [];
+    private readonly slotOfMonday = new Map<string, number>();
+    private readonly orderDays = new Map<string, { day?: string; week: number }>();
+    private mondays: readonly string[] | undefined;
+
+    constructor(readonly own: ClassPlan, others: readonly ClassPlan[]) {
+        const isDated = (plan: ClassPlan): boolean => plan.schedule.weeks.every(({ from }) => from !== undefined) && plan.schedule.weeks.length > 0;
+        const counted = isDated(own) ? others.filter(isDated) : [];
+        const left = others.filter(other => !counted.includes(other)).map(({ audience }) => quoted(audience.class?.title ?? ''));
+        if (left.length > 0) this.assumptions.push(`Without dates for both, what ${listing(left)} ${left.length === 1 ? 'takes' : 'take'} from the shared cupboard is not counted.`);
+        this.members = [own, ...counted];
+        this.slots = this.members.length === 1 ? own.schedule.weeks.map(({ number, from, to }) => ({ week: number, from, to })) : this.calendarWeeks();
+    }
+
+    slotOf({ plan, week, meeting }: Occurrence): number {
+        return this.members.length === 1 ? week.number - 1 : this.slotOfMonday.get(mondayText(meeting.date ?? plan.schedule.weeks[0]?.from ?? '')) ?? 0;
+    }
+
+    /** The slot of one of the own class's weeks; the number of slots for a week after the last. */
+    slotOfWeek(number: number): number {
+        if (this.members.length === 1) return Math.min(number - 1, this.slots.length);
+        const from = this.own.schedule.weeks[number - 1]?.from;
+        return (from === undefined ? undefined : this.slotOfMonday.get(mondayText(from))) ?? this.slots.length;
+    }
+
+    /** The last day to order what is needed on a day, and the class's week in which it falls: 0 for before the first. */
+    orderDay(neededBy: string, lead: Lead): { day?: string; week: number } {
+        const key = `${neededBy} ${lead.days} ${lead.working}`;
+        let found = this.orderDays.get(key);
+        if (!found) {
+            const day = this.lastDay(neededBy, lead);
+            found = { day, week: day === undefined ? 0 : this.weekBegunBy(day) };
+            this.orderDays.set(key, found);
+        }
+        return found;
+    }
+
+    private lastDay(neededBy: string, lead: Lead): string | undefined {
+        if (!lead.working) {
+            const needed = this.own.numbers.dayOf(neededBy);
+            return needed === undefined ? undefined : isoOfDay(needed - lead.days);
+        }
+        const { daysOff } = this.own.schedule;
+        const needed = readDay(neededBy);
+        return needed && lastDayToOrder(needed, lead, other => {
+            const iso = other.toString();
+            return daysOff.some(({ from, to }) => from <= iso && iso <= to);
+        })?.toString();
+    }
+
+    private weekBegunBy(day: string): number {
+        this.mondays ??= this.own.schedule.weeks.map(({ from }) => mondayText(from ?? ''));
+        let week = 0;
+        while (week < this.mondays.length && this.mondays[week]! <= day) week++;
+        return week;
+    }
+
+    private calendarWeeks(): Slot[] {
+        const weeks = new Map<string, { from: string; to: string }>();
+        for (const { schedule } of this.members) {
+            for (const { from, to } of schedule.weeks) {
+                if (from === undefined || to === undefined) continue;
+                const monday = mondayText(from);
+                const known = weeks.get(monday);
+                weeks.set(monday, known ? { from: from < known.from ? from : known.from, to: to > known.to ? to : known.to } : { from, to });
+            }
+        }
+        const own = this.own.schedule.weeks;
+        const mondays = own.map(({ from }) => mondayText(from ?? ''));
+        return [...weeks].sort(([a], [b]) => (a < b ? -1 : 1)).map(([monday, days], slot) => {
+            this.slotOfMonday.set(monday, slot);
+            const following = mondays.findIndex(other => other >= monday);
+            return { week: following < 0 ? own.length : following + 1, ...days };
+        });
+    }
+}
+
+function mondayText(date: string): string {
+    const day = dayOfIso(date);
+    return day === undefined ? '' : isoOfDay(day - weekdayOf(day));
+}
+
+/** All classes joined to one by `shares cupboard with`, either way round, it itself left out; in the order of the files. */
+export function sharingWith(programme: Programme, sheet: ClassSheet | undefined): ClassSheet[] {
+    if (!sheet) return [];
+    const classes = [...programme.classes.values()];
+    if (classes.every(({ sharesWith }) => sharesWith.length === 0)) return [];
+    const joined = new Set([sheet.name]);
+    for (let size = 0; size < joined.size;) {
+        size = joined.size;
+        for (const { name, sharesWith } of classes) {
+            const names = sharesWith.map(({ name: other }) => other).filter(other => programme.classes.has(other));
+            if (!joined.has(name) && !names.some(other => joined.has(other))) continue;
+            if (names.length > 0) joined.add(name);
+            if (joined.has(name)) names.forEach(other => joined.add(other));
+        }
+    }
+    return classes.filter(({ name }) => name !== sheet.name && joined.has(name));
+}

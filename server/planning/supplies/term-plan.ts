@@ -1,0 +1,160 @@
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import { chooseClass, type Audience, type Wanted } from '../audience.js';
+import type { PlanningCache } from '../cache.js';
+import { planCoverage } from '../coverage.js';
+import type { CoverageFigures } from '../coverage-figures.js';
+import { Holdings } from '../holdings.js';
+import type { ScheduleFigures } from '../schedule-figures.js';
+import { planSchedule } from '../schedule.js';
+import { Attendance } from './attendance.js';
+import { ClassPlan } from './class-plan.js';
+import { ClassTerm } from './class-term.js';
+import { Cupboard, sharingWith } from './cupboard.js';
+import { NumberReader } from './lesson-needs.js';
+
+/**
+ * The terms of a programme's classes, kept by the caller from one version of the programme to the next. After a change within
+ * lessons only what it touches is counted again: those lessons, for each class the things they use, and schedule and coverage where a lesson's
+ * parts, minutes, order or objectives changed. Any other change begins anew.
+ */
+export class TermPlan {
+    private programme: Programme | undefined;
+    private reader: NumberReader | undefined;
+    private attendances = new Map<string, Attendance>();
+    private schedules = new Map<string, ScheduleFigures>();
+    private coverages = new Map<string, CoverageFigures>();
+    private plans = new Map<string, ClassPlan>();
+    private terms = new Map<string, ClassTerm>();
+
+    constructor(private readonly cache: PlanningCache) {}
+
+    /** The programme that later calls are about. */
+    at(programme: Programme): this {
+        if (programme === this.programme) return this;
+        const changed = this.programme && changedLessons(this.programme, programme);
+        if (changed) this.continueWith(programme, changed);
+        else this.begin(programme);
+        return this;
+    }
+
+    schedule(wanted: Wanted): ScheduleFigures {
+        const key = keyOf(wanted);
+        let schedule = this.schedules.get(key);
+        if (!schedule) this.schedules.set(key, schedule = planSchedule(this.programme!, wanted));
+        return schedule;
+    }
+
+    coverage(wanted: Wanted): CoverageFigures {
+        const key = keyOf(wanted);
+        let coverage = this.coverages.get(key);
+        if (!coverage) this.coverages.set(key, coverage = planCoverage(this.programme!, wanted, { schedule: this.schedule(wanted) }));
+        return coverage;
+    }
+
+    /** `schedule` must be of the same programme and class; without it one is made and kept. */
+    term(wanted: Wanted, schedule = this.schedule(wanted)): ClassTerm {
+        const key = keyOf(wanted);
+        const kept = this.terms.get(key);
+        if (kept?.plan.schedule === schedule) return kept;
+        const programme = this.programme!;
+        const audience = chooseClass(programme, wanted);
+        const sharing = sharingWith(programme, audience.class).map(({ name }) => ({ name, audience: chooseClass(programme, { class: name }) }));
+        const holdings = new Holdings(programme, audience, sharing.map(other => other.audience));
+        const plan = this.plan(key, audience, schedule, holdings);
+        const others = sharing.map(other => {
+            const wantedToo = { class: other.name };
+            const all = [other.audience, ...[audience, ...sharing.map(one => one.audience)].filter(one => one !== other.audience)];
+            return this.plan(keyOf(wantedToo), other.audience, this.schedule(wantedToo), new Holdings(programme, all[0]!, all.slice(1)));
+        });
+        const term = new ClassTerm(programme, plan, new Cupboard(plan, others), holdings);
+        this.terms.set(key, term);
+        return term;
+    }
+
+    private plan(key: string, audience: Audience, schedule: ScheduleFigures, holdings: Holdings): ClassPlan {
+        const kept = this.plans.get(key);
+        if (kept?.schedule === schedule) return kept;
+        this.reader ??= new NumberReader(this.programme!);
+        const people = JSON.stringify(audience.people.crowds.map(({ learners, adults, groupsOf, clock }) => [learners, adults, groupsOf, clock]));
+        let attendance = this.attendances.get(people);
+        if (!attendance) this.attendances.set(people, attendance = new Attendance(audience.people.crowds));
+        const plan = new ClassPlan(this.programme!, audience, schedule, holdings, attendance, this.reader, this.cache);
+        this.plans.set(key, plan);
+        return plan;
+    }
+
+    private begin(programme: Programme): void {
+        this.programme = programme;
+        this.reader = undefined;
+        this.attendances = new Map();
+        this.schedules = new Map();
+        this.coverages = new Map();
+        this.plans = new Map();
+        this.terms = new Map();
+    }
+
+    private continueWith(programme: Programme, changed: readonly (readonly [LessonSheet, LessonSheet])[]): void {
+        this.programme = programme;
+        if (changed.some(([before, after]) => !isTaughtAlike(before, after))) {
+            this.schedules = new Map();
+            this.coverages = new Map();
+            this.plans = new Map();
+            this.terms = new Map();
+            return;
+        }
+        const touched = new Map<ClassPlan, string[]>();
+        for (const plan of new Set([...this.plans.values(), ...[...this.terms.values()].flatMap(term => term.cupboard.members)])) {
+            plan.continueIn(programme);
+            touched.set(plan, changed.flatMap(([, lesson]) => plan.recount(lesson, programme)));
+        }
+        for (const term of this.terms.values()) {
+            term.programme = programme;
+            term.forget(term.cupboard.members.flatMap(plan => touched.get(plan) ?? []));
+        }
+    }
+}
+
+/** The kept plan of a cache, for this programme. */
+export function termPlanOf(cache: PlanningCache, programme: Programme): TermPlan {
+    cache.terms ??= new TermPlan(cache);
+    return cache.terms.at(programme);
+}
+
+function keyOf({ class: name, course }: Wanted): string {
+    return `${name ?? ''} ${course ?? ''}`;
+}
+
+/** The lessons that differ, before and after; undefined where anything else differs too. */
+function changedLessons(before: Programme, after: Programme): (readonly [LessonSheet, LessonSheet])[] | undefined {
+    if (before.files.size !== after.files.size || before.attachments.size !== after.attachments.size) return undefined;
+    for (const [key, attachment] of after.attachments) if (before.attachments.get(key) !== attachment) return undefined;
+    const changed: (readonly [LessonSheet, LessonSheet])[] = [];
+    for (const [uri, file] of after.files) {
+        const former = before.files.get(uri);
+        if (former === file) continue;
+        if (!former || !declaresOnlyLessons(file) || !declaresOnlyLessons(former) || former.lessons.length !== file.lessons.length) return undefined;
+        for (const [i, lesson] of file.lessons.entries()) {
+            const own = former.lessons[i]!;
+            if (own.name !== lesson.name) return undefined;
+            if (after.lessons.get(lesson.name) === lesson && own !== lesson) changed.push([own, lesson]);
+        }
+    }
+    return changed;
+}
+
+function declaresOnlyLessons({ materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations }: FileSheet): boolean {
+    return [materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations].every(list => list.length === 0);
+}
+
+/** Whether a schedule and a coverage made with the one hold for the other: everything that they read or point to is the same. */
+function isTaughtAlike(before: LessonSheet, after: LessonSheet): boolean {
+    return taughtAs(before) === taughtAs(after);
+}
+
+function taughtAs({ name, title, uri, at, draft, follows, introduces, practises, checks, parts }: LessonSheet): string {
+    return JSON.stringify([
+        name, title, uri, at, draft, follows, introduces, practises, checks,
+        parts.map(({ kind, name: part, title: partTitle, at: partAt, head, minutes, unsure }) => [kind, part, partTitle, partAt, head, minutes, unsure])
+    ]);
+}
