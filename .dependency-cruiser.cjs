@@ -1,4 +1,4 @@
-/** Imports run one way: extension -> server -> language; inside the server editing, cli and brief -> planning -> language/sheets. */
+/** Imports run one way, as DEVELOPERS.md says. */
 const never = (name, from, to, comment) => ({ name, severity: 'error', comment, from, to });
 
 module.exports = {
@@ -9,8 +9,9 @@ module.exports = {
         never('extension-knows-the-protocol', { path: '^extension/' }, { path: '^server/', pathNot: '^server/protocol\\.ts$' }, 'The extension knows the protocol and nothing else of the server.'),
         never('planning-is-pure', { path: '^server/planning/' }, { path: '^server/(?!planning/)' }, 'The engine knows nothing of the rest of the server.'),
         never('planning-sees-sheets', { path: '^server/planning/' }, { path: '^language/(?!sheets/(sheet|programme|titles)\\.ts|facts/|attachments/)' }, 'The engine never sees a syntax node.'),
-        never('brief-shows-figures', { path: '^server/brief/' }, { path: '^server/(?!brief/|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'The brief computes no quantity: it reads figures.'),
-        never('exports-write-figures', { path: '^server/exports/' }, { path: '^server/(?!exports/|brief/markdown/(text|outline)\\.ts|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'An export writes figures down; it computes none.'),
+        never('brief-shows-figures', { path: '^server/brief/' }, { path: '^server/(?!brief/|markdown/|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'The brief computes no quantity: it reads figures.'),
+        never('markdown-is-text', { path: '^server/markdown/' }, { path: '^(server/(?!markdown/)|language/)' }, 'Markdown is made from text, whatever it tells.'),
+        never('exports-write-figures', { path: '^server/exports/' }, { path: '^server/(?!exports/|markdown/|planning/(figures|figure|schedule-figures|supply-figures|coverage-figures)\\.ts)' }, 'An export writes figures down; it computes none.'),
         never('imports-read-sheets', { path: '^server/importing/' }, { path: '^server/(?!importing/)' }, 'What reads a spreadsheet knows sheets and edits, not the server.'),
         never('plan-checks-read-figures', { path: '^server/plan-checks/' }, { path: '^server/(?!plan-checks/|planning/)' }, 'Checks of the plan read the plan.'),
         never('brief-sees-no-syntax', { path: '^server/brief/' }, { path: '^language/(?!sheets/sheet\\.ts|facts/)' }, 'The brief reads figures and facts.'),
@@ -19,7 +20,7 @@ module.exports = {
         never('sheets-before-checks', { path: '^language/sheets/' }, { path: '^language/(checks|linking)/' }, 'Sheets say what files say; the checks judge it.'),
         never('facts-stand-alone', { path: '^language/facts/' }, { path: '^language/(?!facts/)' }, 'Facts are data.'),
         never('no-circles', {}, { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } }, 'A circle of imports has no inside.'),
-        never('core-runs-anywhere', { path: '^(language|server/planning|server/brief|server/exports|server/importing|server/plan-checks)/', pathNot: '\\.mjs$' }, { dependencyTypes: ['core'] }, 'No Node in the core.'),
+        never('core-runs-anywhere', { path: '^(language|server/planning|server/brief|server/markdown|server/exports|server/importing|server/plan-checks)/', pathNot: '\\.mjs$' }, { dependencyTypes: ['core'] }, 'No Node in the core.'),
         never('nothing-unresolved', { pathNot: '\\.mjs$' }, { couldNotResolve: true, pathNot: '^vscode$' }, 'Every import leads somewhere.')
     ],
     options: {

@@ -1,7 +1,7 @@
 import { closeSync, constants, fstatSync, openSync, readdirSync, readSync, realpathSync } from 'node:fs';
 import { isAbsolute, relative, sep } from 'node:path';
 import { URI } from 'langium';
-import type { AttachmentReader } from '@haversack/language/attachments/attachment-reader';
+import { noSuchFile, type AttachmentReader } from '@haversack/language/attachments/attachment-reader';
 import { decodeText } from './decode-text.js';
 
 /** The largest file that is read, in bytes: a town's calendar of many years is a quarter of this. */
@@ -22,7 +22,7 @@ export class NodeAttachments implements AttachmentReader {
             return 'text' in answer && address !== uri ? { ...answer, real: address } : answer;
         } catch (error) {
             const { code } = error as NodeJS.ErrnoException;
-            return code === 'ENOENT' || code === 'ENOTDIR' ? { wrong: 'There is no such file. Check the names of its folder and of the file itself, seen from this file.', missing: true } : { wrong: whyNot(code) };
+            return code === 'ENOENT' || code === 'ENOTDIR' ? noSuchFile : { wrong: whyNot(code) };
         }
     }
 

@@ -9,6 +9,9 @@ export interface AttachmentReader {
     list(folder: string): string[];
 }
 
+/** The answer for a file that is not there. */
+export const noSuchFile = { wrong: 'There is no such file. Check the names of its folder and of the file itself, seen from this file.', missing: true } as const;
+
 export const noReader: AttachmentReader = {
     read: () => ({ wrong: 'Files beside the programme\'s own cannot be read here. Open the programme from a folder on this computer.' }),
     list: () => []

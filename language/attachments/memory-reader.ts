@@ -1,11 +1,11 @@
-import type { AttachmentReader } from './attachment-reader.js';
+import { noSuchFile, type AttachmentReader } from './attachment-reader.js';
 
 /** Reads from texts by address in place of a disk: for examples and tests. */
 export function memoryReader(files: ReadonlyMap<string, string>): AttachmentReader {
     return {
         read(uri) {
             const text = files.get(uri);
-            return text === undefined ? { wrong: 'There is no such file. Check the names of its folder and of the file itself, seen from this file.', missing: true } : { text };
+            return text === undefined ? noSuchFile : { text };
         },
         list: folder => [...new Set([...files.keys()].filter(uri => uri.startsWith(`${folder}/`)).map(uri => {
             const [name, ...deeper] = uri.slice(folder.length + 1).split('/') as [string, ...string[]];

@@ -37,7 +37,7 @@ export function basketFacts({ cost, delivery, covers = [], leftOver, joined }: B
         leftOver && !/^0(?:\.0+)?$/.test(leftOver.exact) && `${words.leftOver}: ${leftOver.text}`
     ].filter(Boolean).join('; ');
     // "One order for weeks 4 and 5" says what it covers.
-    return [price, serves, joined].filter(fact => fact).map(fact => sentence(fact ?? '')).join(' ') || undefined;
+    return [price, joined, serves].filter(fact => fact).map(fact => sentence(fact ?? '')).join(' ') || undefined;
 }
 
 /** All of it, a sentence a line. */

@@ -1,12 +1,13 @@
+import { Outline } from '../markdown/outline.js';
+import { plainText } from '../markdown/plain-text.js';
 import type { BuyFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
 import { basketInWords } from './basket.js';
 import { groupCautions } from './caution-groups.js';
 import { dayInWords } from './days.js';
 import { kitsAtRest } from './kits-at-rest.js';
 import { writeCaution, writeLesson } from './markdown/lesson.js';
-import { plainText, proseLines } from './markdown/text.js';
+import { proseLines } from './markdown/prose-lines.js';
 import { trailItem } from './markdown/trail.js';
-import { Outline } from './markdown/outline.js';
 import { assumptions, hasCautions, leftOut, marks, onlyParts, packs, room, stock, weekFacts, weekTitle, whenToBuy } from './sentences.js';
 import { taughtAt } from './meetings.js';
 import { makeView, type View } from './view.js';

@@ -45,7 +45,7 @@ export const words = {
     toBuy: 'To buy',
     cost: 'costs',
     covers: 'covers',
-    leftOver: 'left over',
+    leftOver: 'left over in the end',
     cautions: 'Cautions this week',
     deferral: `These are usual cautions. ${deferral}`,
     ahead: 'Next week',

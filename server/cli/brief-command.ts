@@ -1,7 +1,7 @@
 import { URI } from 'langium';
-import { briefJson } from '../brief/json.js';
 import { briefMarkdown } from '../brief/markdown.js';
 import { briefPage } from '../brief/page.js';
+import { briefJson } from '../exports/brief-json.js';
 import type { WeekBrief } from '../planning/figures.js';
 import { planSchedule } from '../planning/schedule.js';
 import { planWeek } from '../planning/week.js';

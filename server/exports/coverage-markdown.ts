@@ -1,5 +1,5 @@
-import { Outline } from '../brief/markdown/outline.js';
-import { plainText as escaped } from '../brief/markdown/text.js';
+import { Outline } from '../markdown/outline.js';
+import { plainText as escaped } from '../markdown/plain-text.js';
 import type { CoverageFigures, CoverageLesson, Does, FrameworkFigures, FrameworkNode } from '../planning/coverage-figures.js';
 import { byStrand, coverageTitle, nodeLine } from './coverage-lines.js';
 import { onOneLine } from './text-table.js';

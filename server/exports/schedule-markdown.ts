@@ -1,5 +1,5 @@
-import { Outline } from '../brief/markdown/outline.js';
-import { plainText } from '../brief/markdown/text.js';
+import { Outline } from '../markdown/outline.js';
+import { plainText } from '../markdown/plain-text.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { pieceInWords } from './schedule-text.js';
 

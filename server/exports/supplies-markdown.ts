@@ -1,12 +1,12 @@
-import { Outline } from '../brief/markdown/outline.js';
-import { plainText } from '../brief/markdown/text.js';
+import { Outline } from '../markdown/outline.js';
+import { plainText } from '../markdown/plain-text.js';
 import type { MoneyFigure, OrderFigures, SupplyFigures } from '../planning/supply-figures.js';
 import { inOrder } from './shopping-list.js';
 
 /** Buying and stock of the term as CommonMark: lists only, since CommonMark has no tables. */
 export function suppliesMarkdown(supplies: SupplyFigures, week?: number): string {
     const out = new Outline();
-    const who = [supplies.classTitle ?? 'All lessons', ...supplies.sharedWith.map(s => s.title)].join(' with ');
+    const who = supplies.classTitle ?? 'All lessons';
     out.heading(1, plainText(week === undefined ? `To buy and order: ${who}` : `To buy and order in week ${week}: ${who}`));
     const orders = inOrder(supplies.orders.filter(o => week === undefined || o.week === week));
     if (orders.length === 0) out.paragraph('Nothing to buy.');

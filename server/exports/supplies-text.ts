@@ -23,7 +23,7 @@ export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {})
         orders.map(o => [o.orderBy ?? 'on the day', o.neededBy ?? '', String(o.week), o.title, o.net.text, o.packs.map(p => p.text).join(' and ') || o.bought.text, o.cost?.text ?? 'no price'])
     ), 'Nothing to buy.');
     block('Too late to order in time', orders.flatMap(o => (o.late ? [onOneLine(`${o.title}: ${o.late.words}`)] : [])));
-    block('One order for several weeks', orders.flatMap(o => (o.joined ? [onOneLine(`${o.title}: ${o.joined}`)] : [])));
+    block('One order for several weeks', orders.flatMap(o => (o.joined ? [onOneLine(`${o.title}, needed ${o.neededBy ?? `in week ${o.week}`}: ${o.joined}`)] : [])));
     block('Short at a meeting', inScope(supplies.shortages).map(s =>
         onOneLine(`${s.meeting}: ${s.title}, ${s.needed.text} needed, ${s.atHand.text} at hand, ${s.missing.text} missing${s.standIns.map(i => `; ${i.text}`).join('')}`)));
     const weeks = new Set(supplies.weeks.filter(w => w.number === scope.week).map(w => `${w.from} ${w.to}`));
@@ -31,14 +31,13 @@ export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {})
     block('Two classes, one cupboard', supplies.clashes.filter(c => scope.week === undefined || (c.date >= (from ?? '') && c.date <= (to ?? ''))).map(c =>
         onOneLine(`${c.meeting}: ${c.title}, ${c.classes.map(k => `${k.needed.text} for ${k.title}`).join(' and ')}, ${c.atHand.text} at hand, ${c.missing.text} missing`)));
     block('Costs', costLines(supplies, scope));
-    if (scope.records) for (const thing of supplies.things) block(recordTitle(thing), record(thing));
+    if (scope.records) for (const thing of supplies.things) block(recordTitle(thing), record(thing, scope));
     block('Taken for granted', supplies.assumptions.map(onOneLine));
     return `${lines.join('\n').trimEnd()}\n`;
 }
 
-function title({ classTitle, sharedWith, learners, weeks }: SupplyFigures, { week }: SuppliesScope): string {
-    const who = [classTitle ?? 'No class', ...sharedWith.map(s => s.title)].map(onOneLine).join(' with ');
-    return `${who}: ${learners} ${learners === 1 ? 'learner' : 'learners'}, ${week === undefined ? `${weeks.length} ${weeks.length === 1 ? 'week' : 'weeks'}` : `week ${week}`}`;
+function title({ classTitle, learners, weeks }: SupplyFigures, { week }: SuppliesScope): string {
+    return `${onOneLine(classTitle ?? 'No class')}: ${learners} ${learners === 1 ? 'learner' : 'learners'}, ${week === undefined ? `${weeks.length} ${weeks.length === 1 ? 'week' : 'weeks'}` : `week ${week}`}`;
 }
 
 function costLines({ costs }: SupplyFigures, { week }: SuppliesScope): string[] {
@@ -53,9 +52,9 @@ function recordTitle(thing: ThingRecord): string {
     return onOneLine([thing.title, ...facts.filter(Boolean)].join('; '));
 }
 
-function record(thing: ThingRecord): string[] {
+function record(thing: ThingRecord, { week }: SuppliesScope): string[] {
     return textTable(
         [{ title: 'week', number: true }, { title: 'needed', number: true }, { title: 'arriving', number: true }, { title: 'missing', number: true }, { title: 'bought', number: true }, { title: 'to order', number: true }, { title: 'left', number: true }],
-        thing.weeks.map(w => [String(w.week), w.gross.text, w.scheduled.text, w.net.text, w.receipts.text, w.releases.text, w.onHand.text])
+        thing.weeks.filter(w => week === undefined || w.week === week).map(w => [String(w.week), w.gross.text, w.scheduled.text, w.net.text, w.receipts.text, w.releases.text, w.onHand.text])
     );
 }

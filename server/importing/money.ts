@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js';
+import { decimalsOfCurrency } from '@haversack/language/facts/currencies';
 import { readQuantity, shortened, unitOf, type Understood } from './cells.js';
 import { numberAt, type NumberStyle } from './numbers.js';
 import { numeral, type Quantity } from './quantities.js';
@@ -34,16 +35,8 @@ const usuallyFirst = new Set(['£', '₩']);
 
 const codes: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'));
 
-// ISO 4217, list one: currencies whose minor unit is not the hundredth.
-const wholeOnly = new Set(['BIF', 'CLP', 'DJF', 'GNF', 'ISK', 'JPY', 'KMF', 'KRW', 'PYG', 'RWF', 'UGX', 'UYI', 'VND', 'VUV', 'XAF', 'XOF', 'XPF']);
-const thousandths = new Set(['BHD', 'IQD', 'JOD', 'KWD', 'LYD', 'OMR', 'TND']);
-
 export function isCurrencyCode(code: string): boolean {
     return codes.has(code);
-}
-
-export function decimalsOf(currency: string): number {
-    return wholeOnly.has(currency) ? 0 : thousandths.has(currency) ? 3 : 2;
 }
 
 /** The currency that a sign, code or name stands for; what is ambiguous is settled by the hints, else `cannot` asks. */
@@ -86,7 +79,7 @@ export function readPrice(text: string, shownIn: string | undefined, hints: Curr
     if (each !== undefined && !per) return { cannot: `'${shortened(text)}' is no price that can be read` };
     const currency = currencyFor(sign || shownIn, hints);
     if ('cannot' in currency) return currency;
-    const decimals = decimalsOf(currency.value);
+    const decimals = decimalsOfCurrency(currency.value);
     const rounded = number.value.round(decimals);
     const value = withDecimals(rounded, decimals);
     const roundedRemark = rounded.equals(number.value) ? undefined : `the price ${shortened(number.text)} is rounded to ${value}`;

@@ -1,7 +1,9 @@
 import type { Figure } from '../planning/figure.js';
 
-/** "20 gram cubes", "150 g of uncooked rice", "2 sets of colouring pencils". */
+/** "20 gram cubes", "150 g of uncooked rice", "2 of “Kitchen scale”": a title in the singular would not fit a number. */
 export function amountOf(amount: Pick<Figure, 'text'>, title: string): string {
+    const several = /^\d+$/.test(amount.text) && amount.text !== '1';
+    if (several && !/s\b/u.test(title)) return `${amount.text} of “${title}”`;
     return `${amount.text}${/^[\d\s/.,]+$/.test(amount.text) ? '' : ' of'} ${inSentence(title)}`;
 }
 

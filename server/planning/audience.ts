@@ -2,6 +2,7 @@ import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, KitSheet, LessonSheet, Place } from '@haversack/language/sheets/sheet';
 import { counted, listing, quoted } from './wording.js';
 import { peopleOf, type People } from './people.js';
+import { sharingWith } from './sharing.js';
 import { withoutEffect } from './without-effect.js';
 
 /** Which class or course to plan for; names of declarations. */
@@ -89,7 +90,7 @@ function lessonsOf(programme: Programme, course: CourseSheet | undefined, assump
 }
 
 /**
- * A class that lists its kits has those and no others. Otherwise the course's `uses` are counted: per learners as often as
+ * A class that lists its kits has those and no others, and so has one that shares the cupboard of a class that lists them. Otherwise the course's `uses` are counted: per learners as often as
  * needed, in all as written, per family for one family; without a course, one of every kit.
  */
 function kitsInPlay(
@@ -100,6 +101,7 @@ function kitsInPlay(
         for (const line of sheet.kits) add(line.kit.name, line.count, { uri: sheet.uri, range: line.at });
         return kits;
     }
+    if (sharingWith(programme, sheet).some(other => other.kits.length > 0)) return kits;
     if (!course) {
         for (const kit of programme.kits.values()) add(kit.name, 1, { uri: kit.uri, range: kit.at });
         return kits;

@@ -237,8 +237,9 @@ function handedBack(lines: readonly LineDemand[], crowds: readonly Crowd[], meas
         if ((busiest?.own.length ?? 0) > 1) trail.push({ words: `in use at the same time: ${amountText(most, measure)}` });
         return most;
     });
-    if (slots.size > 1) trail.push({ words: `handed back between the ${slots.size} parts that use it, so the most that any one uses` });
     const amount = atOnce(perCrowd, crowds);
+    const most = crowds.length > 1 ? '' : `: ${amountText(amount, measure)}`;
+    if (slots.size > 1) trail.push({ words: `handed back between the ${slots.size} parts that use it, so the most that any one uses${most}` });
     if (crowds.length > 1) trail.push({ words: `sections that meet at the same hour add up, others share: ${amountText(amount, measure)}` });
     return { amount, perCrowd, trail };
 }

@@ -3,6 +3,7 @@ import type { BookSheet, ThingSheet } from '@haversack/language/sheets/sheet';
 import { isUsedUp } from './demand.js';
 import type { WeekBrief } from './figures.js';
 import type { Plan } from './plan.js';
+import { sharingWith } from './sharing.js';
 import { sourceOf } from './sources.js';
 import type { WeekThing } from './things.js';
 import { listing, once, quoted } from './wording.js';
@@ -55,11 +56,13 @@ export function stayOnShelf(plan: Plan, week: number): ShelfLine[] {
 
 /** Things that are handed back, used this week for the last time. */
 export function putAway(plan: Plan, week: number, things: readonly WeekThing[]): ShelfLine[] {
+    const sharing = sharingWith(plan.programme, plan.audience.class).map(({ title }) => quoted(title));
+    const ask = sharing.length > 0 ? ` Ask ${listing(sharing)} before it goes: the cupboard is theirs too.` : '';
     return things.flatMap(({ need, figures }) => {
         const last = plan.weeksOf(figures.name).at(-1);
         if (last !== week || isUsedUp(need.use)) return [];
         const meeting = need.uses.at(-1)?.meeting.label ?? 'this week';
-        return [{ name: figures.name, title: figures.title, place: figures.place, why: `Used for the last time on ${meeting}; no later week needs it.` }];
+        return [{ name: figures.name, title: figures.title, place: figures.place, why: `Used for the last time on ${meeting}; no later week needs it.${ask}` }];
     });
 }
 

@@ -1,10 +1,10 @@
 import { DocumentState } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
-import { briefJson } from '../brief/json.js';
 import { briefMarkdown } from '../brief/markdown.js';
 import { briefPage } from '../brief/page.js';
 import { briefSections } from '../brief/sections.js';
+import { briefJson } from '../exports/brief-json.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
 import { lessonAt } from '../editing/candidates.js';
 import { classAt, declarationAt, folderOf, problemsIn, sheetAt, unknownClass, withoutKnown } from './asked-for.js';

@@ -1,6 +1,6 @@
 /** Renew the goldens with RENEW_GOLDEN=1, then read the difference before it is committed. */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { briefJson } from '@haversack/server/brief/json';
+import { briefJson } from '@haversack/server/exports/brief-json';
 import { briefMarkdown } from '@haversack/server/brief/markdown';
 import { describe, expect, it } from 'vitest';
 import { briefPage } from '../../server/brief/page.js';

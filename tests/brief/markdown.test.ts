@@ -1,6 +1,7 @@
 /** Read back with another program's CommonMark parser (markdown-it in its commonmark preset, HTML on). */
 import { briefMarkdown } from '@haversack/server/brief/markdown';
-import { plainText, proseLines } from '@haversack/server/brief/markdown/text';
+import { proseLines } from '@haversack/server/brief/markdown/prose-lines';
+import { plainText } from '@haversack/server/markdown/plain-text';
 import { readProse, type ProseBlock, type ProseInline } from '@haversack/server/brief/prose';
 import { dayInWords } from '@haversack/server/brief/days';
 import fc from 'fast-check';

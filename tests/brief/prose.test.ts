@@ -1,5 +1,5 @@
 import { readProse, type ProseBlock } from '@haversack/server/brief/prose';
-import { proseLines } from '@haversack/server/brief/markdown/text';
+import { proseLines } from '@haversack/server/brief/markdown/prose-lines';
 import { makeView } from '@haversack/server/brief/view';
 import { h } from 'preact';
 import { renderToString } from 'preact-render-to-string';

@@ -149,7 +149,7 @@ describe('the days and purchases of the week', () => {
     });
 
     it('say what to put in the basket, what it costs, what it serves and what is late', () => {
-        for (const told of ['To buy: 1 pack of 500 g at 2.10 USD.', 'Costs 2.10 USD. Covers weeks 3 and 4; left over: 240 g.', '2 days too late: the last day to order was Tue 15 Sep.']) expect(words).toContain(told);
+        for (const told of ['To buy: 1 pack of 500 g at 2.10 USD.', 'Costs 2.10 USD. Covers weeks 3 and 4; left over in the end: 240 g.', '2 days too late: the last day to order was Tue 15 Sep.']) expect(words).toContain(told);
         // How it is sold, and that the day lies before the week, is told only while nothing better is known.
         expect(words).not.toContain('Sold in packs of 100');
         expect(words.split('The last day to order is before this week begins.')).toHaveLength(2);

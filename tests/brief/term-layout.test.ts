@@ -95,22 +95,22 @@ function measure(): { drawn: number; wide: number; outside: string[]; over: stri
 
 const names = ['fixture', 'year, co-op', 'year, family', 'year, one day a week', 'first steps', 'long texts', 'no spaces', 'right to left', 'wide letters'];
 
-describe.each(names)('%s', name => {
-    it.each([320, 360, 560, 690, 1100])('neither clips nor overlaps at %i pixels', async width => {
-        const found = await withPage(termPage(terms[name]!), { viewport: { width, height: 900 } }, page => page.evaluate(measure));
-        expect(found).toEqual({ drawn: expect.any(Number) as number, wide: 0, outside: [], over: [] });
-        expect(found.drawn).toBeGreaterThan(15);
-    }, 60_000);
-
-    // A4 less its margins is 680 pixels wide, Letter 702 (210 mm and 8.5 in at 96 to the inch, less 30 mm).
-    it.each([680, 702])('fits paper of %i pixels', async width => {
-        const found = await withPage(termPage(terms[name]!), { viewport: { width, height: 900 } }, async page => {
-            await page.emulateMedia({ media: 'print' });
-            return page.evaluate(measure);
-        });
-        expect(found).toMatchObject({ wide: 0, outside: [], over: [] });
-    }, 60_000);
-});
+// A4 less its margins is 680 pixels wide, Letter 702 (210 mm and 8.5 in at 96 to the inch, less 30 mm).
+it.each(names)('%s: nothing clips or overlaps on screens of 320 to 1100 pixels and on paper', async name => {
+    await withPage(termPage(terms[name]!), { viewport: { width: 1100, height: 900 } }, async page => {
+        for (const width of [320, 360, 560, 690, 1100]) {
+            await page.setViewportSize({ width, height: 900 });
+            const found = await page.evaluate(measure);
+            expect({ width, ...found }).toEqual({ width, drawn: expect.any(Number) as number, wide: 0, outside: [], over: [] });
+            expect(found.drawn).toBeGreaterThan(15);
+        }
+        await page.emulateMedia({ media: 'print' });
+        for (const width of [680, 702]) {
+            await page.setViewportSize({ width, height: 900 });
+            expect({ width, ...await page.evaluate(measure) }).toMatchObject({ width, wide: 0, outside: [], over: [] });
+        }
+    });
+}, 60_000);
 
 describe('print', () => {
     it('shows the drawings in full, and none of what is folded', async () => {

@@ -63,7 +63,7 @@ Too late to order in time
   Gram cubes: should have been ordered 2 days ago
 
 One order for several weeks
-  Paste: one order for weeks 2 and 3
+  Paste, needed 2026-09-14: one order for weeks 2 and 3
 
 Short at a meeting
   Tue 22 Sep: Gram cubes, 80 needed, 60 at hand, 20 missing; 20 beads in place of 20 gram cubes: 40 at hand

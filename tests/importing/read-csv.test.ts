@@ -40,7 +40,10 @@ test('reads what a writer of RFC 4180 wrote as another reader does', () => {
         const table = [['Item', 'Price', 'Stock', 'Unit', 'Notes'].slice(0, width), ...rows.map(row => row.slice(0, width))];
         const text = table.map(row => row.map(quoted).join(',')).join('\r\n');
         const other = parse(text, { bom: true });
-        expect(texts(read(`sep=,\r\n${text}`))).toEqual(other.map((row: string[]) => row.map(one => one.trim())));
+        const rowsToRead = other.map((row: string[]) => row.map(one => one.trim()));
+        // Blank rows at the end of a sheet are no rows.
+        while (rowsToRead.at(-1)?.every(one => one === '')) rowsToRead.pop();
+        expect(texts(read(`sep=,\r\n${text}`))).toEqual(rowsToRead);
     }), { numRuns: 300 });
 });
 

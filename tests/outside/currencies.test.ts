@@ -1,6 +1,7 @@
 /** Decimals of currencies: ISO 4217 list one (published 2024-06-25, as mirrored in the public data set "currency-codes"), and the JavaScript engine's own table. */
 import { describe, expect, test } from 'vitest';
-import { decimalsOfCurrency, moneyText, readMoney } from '../../server/planning/buying/money.js';
+import { decimalsOfCurrency } from '@haversack/language/facts/currencies';
+import { moneyText, readMoney } from '../../server/planning/buying/money.js';
 
 const listOne: Record<number, string> = {
     0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF',

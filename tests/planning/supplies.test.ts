@@ -29,7 +29,7 @@ describe('the record of a thing', () => {
         expect(rows(found, 'bean')).toEqual([['300', '0', '0', '100'], ['0', '0', '0', '100'], ['300', '100', '500', '400'], ['300', '0', '0', '100']]);
         expect(found.things[0]).toMatchObject({ use: 'consumable', unit: 'g', opening: { text: '400 g' }, need: { text: '900 g' }, packs: ['packs of 500 g at 2.10 USD'] });
         expect(found.things[0]?.runsOut).toMatchObject({ week: 3, date: '2026-09-21', text: 'not enough from week 3 (Mon 21 Sep) on: 100 g missing' });
-        expect(found.orders[0]).toMatchObject({ id: 'bean@3', net: { text: '400 g' }, bought: { text: '500 g' }, leftOver: { text: '100 g' }, cost: { text: '2.10 USD' }, covers: [3, 4], joined: 'what is left over serves week 4' });
+        expect(found.orders[0]).toMatchObject({ id: 'bean@3', net: { text: '400 g' }, bought: { text: '500 g' }, leftOver: { text: '100 g' }, cost: { text: '2.10 USD' }, covers: [3, 4], joined: 'what is not used then serves week 4 too' });
     });
     test('a safety stock stays; spares and losses count by week', () => {
         const safe = supplies(weekly(bean({ safetyStock: { value: '50', unit: 'g', at: range() } }), ['100 g', '100 g'], { onHand: [held('bean', '120 g')] }));

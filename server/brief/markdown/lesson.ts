@@ -2,9 +2,10 @@
 import type { LessonFigures, PartFigures, StepFigures } from '../../planning/figures.js';
 import type { CautionGroup } from '../caution-groups.js';
 import { placeCautions, type CautionPlaces } from '../caution-places.js';
-import { plainText, proseLines } from './text.js';
+import { proseLines } from './prose-lines.js';
 import { trailItem } from './trail.js';
-import type { Outline } from './outline.js';
+import type { Outline } from '../../markdown/outline.js';
+import { plainText } from '../../markdown/plain-text.js';
 import { cautionAdvice, cautionThings, lessonFacts, lessonTime, partFacts, partTitle, practiceWords } from '../sentences.js';
 import type { View } from '../view.js';
 import { objectiveLabels, stepLabels, words } from '../words.js';

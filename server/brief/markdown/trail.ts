@@ -1,6 +1,6 @@
 import type { TrailStep } from '../../planning/figure.js';
-import { plainText } from './text.js';
-import type { Outline } from './outline.js';
+import type { Outline } from '../../markdown/outline.js';
+import { plainText } from '../../markdown/plain-text.js';
 
 /** How a figure came about, in one line under it. */
 export function trailItem(out: Outline, depth: number, trail: TrailStep[]): void {

@@ -1,9 +1,9 @@
+import { Outline } from '../../markdown/outline.js';
+import { messageText, plainText } from '../../markdown/plain-text.js';
 import type { CoverageFigures, CoverageObjective, Does, FrameworkNode } from '../../planning/coverage-figures.js';
 import type { OrderFigures, ThingRecord } from '../../planning/supply-figures.js';
 import { basketInWords } from '../basket.js';
 import { dayAndMonth, dayInWords } from '../days.js';
-import { Outline } from '../markdown/outline.js';
-import { messageText, plainText } from '../markdown/text.js';
 import { trailItem } from '../markdown/trail.js';
 import { taughtRemark } from '../meetings.js';
 import { sentence } from '../sentences.js';

@@ -76,7 +76,7 @@ function joinedWords({ ledger, lot, covers }: LedgerOrder, lack: readonly bigint
     const packs = facts.packs.map(({ size, cost }) => ({ size: size.n * (scale / size.d), cost: cost?.minor }));
     const delivery = facts.delivery && (facts.currency === undefined || facts.delivery.currency === facts.currency) ? facts.delivery.minor : undefined;
     const first = planWeekByWeek({ demand: [demand[0]?.amount ?? 0n], packs, delivery }).orders[0];
-    if (packs.length > 0 && first && first.bought >= lot.bought) return `what is left over serves ${weeksInWords(covers.slice(1))}`;
+    if (packs.length > 0 && first && first.bought >= lot.bought) return `what is not used then serves ${weeksInWords(covers.slice(1))} too`;
     const apart = planWeekByWeek({ demand: lack.map((_, period) => demand.find(own => own.period === period)?.amount ?? 0n), packs, delivery });
     const less = apart.cost !== undefined && lot.cost !== undefined ? apart.cost - lot.cost : 0n;
     const saving = less > 0n && facts.currency !== undefined ? `: ${moneyText({ minor: less, currency: facts.currency })} less than week by week` : '';

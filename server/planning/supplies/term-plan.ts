@@ -10,7 +10,8 @@ import { planSchedule } from '../schedule.js';
 import { Attendance } from './attendance.js';
 import { ClassPlan } from './class-plan.js';
 import { ClassTerm } from './class-term.js';
-import { Cupboard, sharingWith } from './cupboard.js';
+import { sharingWith } from '../sharing.js';
+import { Cupboard } from './cupboard.js';
 import { NumberReader } from './lesson-needs.js';
 
 /**

@@ -1,0 +1,33 @@
+/** Plain text as CommonMark: no character of it can become markup. */
+
+/** Text on one line in which every character stands for itself. */
+export function plainText(text: string): string {
+    return escaped(text.replace(/\s+/g, space => (/[\r\n\u2028\u2029]/.test(space) ? ' ' : space)).trim());
+}
+
+/** A message whose words of the language stand between backticks. */
+export function messageText(message: string): string {
+    return message.split(/`([^`]+)`/).map((piece, index) => (index % 2 ? codeSpan(piece) : plainInside(piece))).join('').trim();
+}
+
+/** As plainText, with the spaces at both ends. */
+function plainInside(text: string): string {
+    const [, before = '', inner = '', after = ''] = /^(\s*)(.*?)(\s*)$/s.exec(text) ?? [];
+    return `${before && ' '}${plainText(inner)}${after && ' '}`;
+}
+
+/** Characters that can open markup anywhere, and those that can at the start of a line. */
+export function escaped(text: string): string {
+    return text
+        .replace(/[\\`*_[\]<>|~&#]/g, '\\$&')
+        .replace(/^([ \t]*)([+=-])/gm, '$1\\$2')
+        .replace(/^([ \t]*\d{1,9})([.)])(?=\s|$)/gm, '$1\\$2');
+}
+
+/** A code span needs a fence longer than any run of backticks inside (CommonMark 0.31, 6.1). */
+export function codeSpan(text: string): string {
+    const longest = Math.max(0, ...(text.match(/`+/g) ?? []).map(run => run.length));
+    const fence = '`'.repeat(longest + 1);
+    const pad = /^`|`$|^ .* $/s.test(text) ? ' ' : '';
+    return fence + pad + text.replace(/\n/g, ' ') + pad + fence;
+}
