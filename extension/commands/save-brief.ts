@@ -39,9 +39,9 @@ async function save({ title, name, html, md, saved }: Saving): Promise<void> {
     });
     if (!target) return;
     const answer = target.path.endsWith('.md') ? await md() : { text: html };
-    if ('refusal' in answer || answer.text === undefined) return;
+    if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
     try {
-        await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(answer.text));
+        await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(answer.text ?? ''));
         vscode.window.setStatusBarMessage(saved, 5000);
     } catch (error) {
         void vscode.window.showErrorMessage(vscode.l10n.t('The brief could not be written to {0}: {1}', target.fsPath, error instanceof Error ? error.message : String(error)));

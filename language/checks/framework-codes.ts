@@ -17,11 +17,12 @@ export const unknownFrameworkCode: Check = {
     explains: 'The objective is aligned to an item of a framework, and the framework\'s file has no item with that code. What is taught then counts for nothing there. Compare the code with the file; an edition of another year may have other codes.',
     wrong: example('M.1.3'), right: example('M.1.2'), beside: { 'frameworks/state.json': state },
     *find(file, { programme }) {
-        const aligned = Map.groupBy(file.objectives.flatMap(({ alignsTo }) => alignsTo), ({ framework }) => framework.name);
-        for (const [name, lines] of aligned) {
+        const aligned = file.objectives.flatMap(({ alignsTo }) => alignsTo);
+        for (const name of new Set(aligned.map(({ framework }) => framework.name))) {
             const framework = programme.frameworks.get(name);
             const attachment = framework?.from && programme.attachments.get(attachmentKey(framework.uri, framework.from.path));
             if (!framework || attachment?.state !== 'framework') continue;
+            const lines = aligned.filter(line => line.framework.name === name);
             const items = everyItem(attachment.framework.items).map(item => ({ item }));
             const found = itemsOfCodes(items, new Set(lines.map(({ code }) => code)));
             for (const { code, at } of lines) {

@@ -8,12 +8,14 @@ import { planWeek } from '../planning/week.js';
 import { CouldNotRun } from './could-not-run.js';
 import { deliver, errorsTold, formatOf, mustKnowClass } from './output.js';
 import { readProgramme } from './read-programme.js';
+import { todayOf } from './today.js';
 
 export interface BriefOptions {
     week: string;
     class?: string;
     format?: string;
     out?: string;
+    today?: string;
 }
 
 const writers: Record<string, (brief: WeekBrief, root: string) => string> = {
@@ -35,7 +37,7 @@ export async function briefCommand(path: string, options: BriefOptions, write: (
     const weeks = schedule.weeks.length;
     if (weeks === 0) throw new CouldNotRun('No lesson of this programme stands in a course, so there is no week to write about.');
     if (week > weeks) throw new CouldNotRun(`There is no week ${week}: the plan has ${weeks} ${weeks === 1 ? 'week' : 'weeks'}.`);
-    const text = writer(planWeek(programme, { class: options.class, week }, { schedule }), URI.file(root).toString());
+    const text = writer(planWeek(programme, { class: options.class, week }, { schedule, today: todayOf(options.today) }), URI.file(root).toString());
     deliver(text, options.out, write, tell);
     return errorsTold(problems, 'the brief', tell);
 }

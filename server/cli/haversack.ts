@@ -31,6 +31,7 @@ async function main(): Promise<number> {
         .requiredOption('--week <number>', 'which week, counted from 1')
         .option('--class <name>', 'for which class; without it, the first one')
         .option('--format <format>', 'html, md or json; without it, by the ending of --out, else md')
+        .option('--today <date>', 'the day from which orders count as late; without it, the machine’s own')
         .option('--out <file>', 'write to a file instead of the terminal')
         .action(async (path: string, options: BriefOptions) => { code = await briefCommand(path, options, write, tell); });
     program.command('import').argument('<sheet>', 'a spreadsheet: .csv or .xlsx')

@@ -1,6 +1,10 @@
 import ICAL from 'ical.js';
+import { Temporal } from 'temporal-polyfill';
 
-/** An event of a calendar that was written earlier. Times as ISO 8601: a date, or a local date and time. */
+/** What the UID of every event of ours ends in (RFC 5545, 3.8.4.7: globally unique). */
+export const ownUids = '@plan.haversack.example';
+
+/** An event of a calendar that was written earlier. Times as ISO 8601: a date, or a date and time as the clock on the wall shows it. */
 export interface WrittenEvent {
     uid: string;
     start: string;
@@ -14,29 +18,47 @@ export interface WrittenEvent {
     cancelled: boolean;
 }
 
-/** Our own events in a calendar text, by UID; none where it cannot be read. */
+/** Our own events in a calendar text, by UID; none where it is no calendar. Events that another program spoilt are passed over. */
 export function readWritten(text: string | undefined): Map<string, WrittenEvent> {
-    const events = new Map<string, WrittenEvent>();
-    if (text === undefined) return events;
+    const events = text === undefined ? [] : eventsOf(text).flatMap(event => readEvent(event) ?? []);
+    return new Map(events.map(event => [event.uid, event]));
+}
+
+function eventsOf(text: string): ICAL.Component[] {
     try {
-        for (const event of new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent')) {
-            const written = readEvent(event);
-            if (written) events.set(written.uid, written);
-        }
+        return new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent');
     } catch {
-        // Not a calendar: then nothing of it is kept.
-        return new Map();
+        return [];
     }
-    return events;
 }
 
 function readEvent(event: ICAL.Component): WrittenEvent | undefined {
     const value = (name: string): string | undefined => event.getFirstPropertyValue(name)?.toString();
-    const [uid, start, stamp] = [value('uid'), value('dtstart'), value('dtstamp')];
-    if (!uid?.endsWith('@plan.haversack.example') || !start || !stamp) return undefined;
+    const uid = value('uid');
+    const [start, end] = [local(value('dtstart')), local(value('dtend'))];
+    const [stamp, modified] = [instant(value('dtstamp')), instant(value('last-modified'))];
+    if (!uid?.endsWith(ownUids) || start === undefined || stamp === undefined) return undefined;
     const sequence = Number(value('sequence') ?? 0);
     return {
-        uid, start, end: value('dtend'), summary: value('summary') ?? '', description: value('description') ?? '', stamp, modified: value('last-modified'),
+        uid, start, end, summary: value('summary') ?? '', description: value('description') ?? '', stamp, modified,
         sequence: Number.isSafeInteger(sequence) && sequence >= 0 ? sequence : 0, cancelled: value('status') === 'CANCELLED'
     };
+}
+
+function local(time: string | undefined): string | undefined {
+    const plain = time?.replace(/Z$/, '');
+    return plain !== undefined && canBeRead(() => Temporal.PlainDateTime.from(plain)) ? plain : undefined;
+}
+
+function instant(time: string | undefined): string | undefined {
+    return time !== undefined && canBeRead(() => Temporal.Instant.from(time)) ? time : undefined;
+}
+
+function canBeRead(read: () => unknown): boolean {
+    try {
+        read();
+        return true;
+    } catch {
+        return false;
+    }
 }

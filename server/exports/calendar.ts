@@ -2,7 +2,7 @@ import ical, { ICalEventStatus, ICalEventTransparency, type ICalEventData } from
 import { Temporal } from 'temporal-polyfill';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import type { OrderFigures } from '../planning/supply-figures.js';
-import { readWritten, type WrittenEvent } from './calendar-before.js';
+import { ownUids, readWritten, type WrittenEvent } from './calendar-before.js';
 import { pieceInWords } from './schedule-text.js';
 
 /** A section of the class with the hour at which it meets, "9:30". */
@@ -106,7 +106,7 @@ function orderEvents(schedule: ScheduleFigures, orders: readonly OrderFigures[])
 
 /** Names are lower-case words with hyphens, so dots and the class's and course's names make it one of a kind. */
 function uid({ class: className, course }: ScheduleFigures, parts: readonly string[]): string {
-    return `${[className ?? 'no-class', course ?? 'no-course', ...parts].map(part => part.replace(/[^\p{L}\p{N}.-]+/gu, '-')).join('.')}@plan.haversack.example`;
+    return `${[className ?? 'no-class', course ?? 'no-course', ...parts].map(part => part.replace(/[^\p{L}\p{N}.-]+/gu, '-')).join('.')}${ownUids}`;
 }
 
 /** The end of an all-day event is the day after (RFC 5545, 3.6.1). */
@@ -122,7 +122,7 @@ function timed(date: string, clock: string, after: number, minutes: number): Pic
 }
 
 function sameAs(entry: Entry, before: WrittenEvent): boolean {
-    return !before.cancelled && String(entry.start) === before.start.replace(/Z$/, '') && String(entry.end) === before.end && entry.summary === before.summary && (entry.description ?? '') === before.description;
+    return !before.cancelled && String(entry.start) === before.start && String(entry.end) === before.end && entry.summary === before.summary && (entry.description ?? '') === before.description;
 }
 
 function isDay(text: string): boolean {

@@ -1,6 +1,5 @@
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { newPlanningCache } from '../planning/cache.js';
-import { planCoverage } from '../planning/coverage.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
 import { plannedClasses, type Term } from './term.js';
 import { termSupplies } from './term-supplies.js';
@@ -9,12 +8,13 @@ import { termSupplies } from './term-supplies.js';
 export function termOf(view: ProgrammeView, today: string): Term {
     const { programme } = view;
     const cache = newPlanningCache();
+    const terms = termPlanOf(cache, programme);
     return {
         today,
         classes: plannedClasses(view).map(group => {
             const wanted = { class: group.name };
-            const schedule = termPlanOf(cache, programme).schedule(wanted);
-            return { group, schedule, supplies: termSupplies(programme, group.name, schedule, today, cache), coverage: planCoverage(programme, wanted, { schedule }) };
+            const schedule = terms.schedule(wanted);
+            return { group, schedule, supplies: termSupplies(programme, group.name, schedule, today, cache), coverage: terms.coverage(wanted) };
         })
     };
 }

@@ -1,10 +1,11 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { CourseSheet, LessonSheet, ObjectiveSheet } from '@haversack/language/sheets/sheet';
 import type { Wanted } from './audience.js';
-import type { CoverageFigures, CoverageObjective, Does } from './coverage-figures.js';
-import { columnsOf, type Columns } from './coverage/columns.js';
+import type { CoverageFigures, CoverageGap, CoverageObjective } from './coverage-figures.js';
+import { columnFigures, columnsOf, type Columns } from './coverage/columns.js';
 import { frameworkShare } from './coverage/framework-share.js';
 import { gapsOf, type Row } from './coverage/gaps.js';
+import { Namings } from './coverage/namings.js';
 import { isWidening, spacingOf, visitsOf, visitsText, visitsTrail, type Cell } from './coverage/visits.js';
 import { planSchedule } from './schedule.js';
 import type { ScheduleFigures } from './schedule-figures.js';
@@ -15,6 +16,8 @@ export interface CoverageOptions {
     schedule?: ScheduleFigures;
     /** In meetings, a whole number above 0; 15 where nothing is said. */
     revisitWithin?: number;
+    /** Kept by the caller for several classes: what lessons name. */
+    namings?: Namings;
 }
 
 /**
@@ -24,37 +27,49 @@ export interface CoverageOptions {
  */
 const usualRevisitWithin = 15;
 
-const naming = ['introduces', 'practises', 'checks'] as const satisfies readonly Does[];
-
 /**
  * Which taught lesson introduces, practises or checks which objective, in the order of the schedule; what is missing; and how much of
- * each framework is met. Lessons that the term has no room for do not count. Never throws.
+ * each framework is met. Lessons that the term has no room for do not count. The grid and its gaps are worked out at once, what is shown
+ * of them (lessons, objectives with texts and trails, frameworks) when it is first read. Never throws.
  */
 export function planCoverage(programme: Programme, wanted: Wanted = {}, options: CoverageOptions = {}): CoverageFigures {
     const schedule = options.schedule ?? planSchedule(programme, wanted);
     const revisitWithin = wholeAbove0(options.revisitWithin) ?? usualRevisitWithin;
     const course = schedule.course === undefined ? undefined : programme.courses.get(schedule.course);
     const columns = columnsOf(programme, schedule);
-    const cells = cellsOf(columns);
-    const untaught = untaughtOf(programme, course, columns);
-    const objectives: CoverageObjective[] = [];
+    const namings = options.namings ?? new Namings();
+    const cells = cellsOf(columns, namings);
+    const untaught = untaughtOf(programme, course, columns, namings);
+    const rows: JudgedRow[] = [];
     for (const objective of programme.objectives.values()) {
-        const own = cells.get(objective.name) ?? [];
-        const missed = untaught.get(objective.name) ?? [];
+        const own = cells.get(objective.name) ?? none;
+        const missed = untaught.get(objective.name) ?? none;
         // An objective of another course alone is no gap of this one.
         if (own.length === 0 && missed.some(m => m.elsewhere) && !missed.some(m => m.ofCourse)) continue;
-        objectives.push(rowFigures({ objective, cells: own, visits: visitsOf(own), untaught: missed, lastMeeting: columns.last, revisitWithin }));
+        const row = { objective, cells: own, untaught: missed, lastMeeting: columns.last, revisitWithin };
+        rows.push({ row, gaps: gapsOf(row) });
     }
+    const lessons = whenAsked(() => columns.lessons.map(columnFigures));
+    const objectives = whenAsked(() => rows.map(rowFigures));
+    const frameworks = whenAsked(() => [...programme.frameworks.values()].map(f => frameworkShare(programme, f, cells)));
     return {
         course: schedule.course,
         class: schedule.class,
-        lessons: columns.lessons.map(c => c.figures),
-        objectives,
-        gaps: objectives.flatMap(o => o.gaps),
+        get lessons() { return lessons(); },
+        get objectives() { return objectives(); },
+        gaps: rows.flatMap(({ gaps }) => gaps),
         revisitWithin,
-        frameworks: [...programme.frameworks.values()].map(f => frameworkShare(programme, f, cells)),
+        get frameworks() { return frameworks(); },
         assumptions: once([...schedule.assumptions, ...leftOut(programme, columns, cells, course)])
     };
+}
+
+const none: readonly never[] = [];
+
+/** What is worked out when it is first asked for. */
+function whenAsked<T>(work: () => T): () => T {
+    let made: { value: T } | undefined;
+    return () => (made ??= { value: work() }).value;
 }
 
 function wholeAbove0(value: number | undefined): number | undefined {
@@ -62,25 +77,14 @@ function wholeAbove0(value: number | undefined): number | undefined {
 }
 
 /** The grid by objective, lessons in teaching order. */
-function cellsOf({ lessons }: Columns): ReadonlyMap<string, readonly Cell[]> {
+function cellsOf({ lessons }: Columns, namings: Namings): ReadonlyMap<string, readonly Cell[]> {
     const rows = new Map<string, Cell[]>();
     for (const column of lessons) {
-        for (const does of naming) {
-            for (const { name, at } of column.lesson[does]) {
-                const cells = rows.get(name);
-                const last = cells?.[cells.length - 1];
-                const isHere = last?.column === column;
-                if (isHere && last.does.includes(does)) continue;
-                const place = { uri: column.lesson.uri, range: at };
-                if (isHere) {
-                    last.does.push(does);
-                    last.places.push(place);
-                    continue;
-                }
-                const cell: Cell = { column, does: [does], places: [place] };
-                if (cells) cells.push(cell);
-                else rows.set(name, [cell]);
-            }
+        for (const { objective, does, places } of namings.of(column.lesson)) {
+            const cell: Cell = { column, does, places };
+            const cells = rows.get(objective);
+            if (cells) cells.push(cell);
+            else rows.set(objective, [cell]);
         }
     }
     return rows;
@@ -89,7 +93,7 @@ function cellsOf({ lessons }: Columns): ReadonlyMap<string, readonly Cell[]> {
 type Untaught = Row['untaught'][number] & { elsewhere: boolean };
 
 /** Lessons that name an objective and that this plan does not teach, by objective. */
-function untaughtOf(programme: Programme, course: CourseSheet | undefined, { lessons }: Columns): ReadonlyMap<string, readonly Untaught[]> {
+function untaughtOf(programme: Programme, course: CourseSheet | undefined, { lessons }: Columns, namings: Namings): ReadonlyMap<string, readonly Untaught[]> {
     const taught = new Set(lessons.map(c => c.lesson));
     const ofCourse = course && namesIn(course);
     const elsewhere = new Set([...programme.courses.values()].filter(c => c !== course).flatMap(c => [...namesIn(c)]));
@@ -97,10 +101,10 @@ function untaughtOf(programme: Programme, course: CourseSheet | undefined, { les
     for (const lesson of programme.lessons.values()) {
         if (taught.has(lesson)) continue;
         const entry = { lesson, ofCourse: ofCourse?.has(lesson.name) ?? true, elsewhere: elsewhere.has(lesson.name) };
-        for (const name of new Set(naming.flatMap(does => lesson[does].map(m => m.name)))) {
-            const entries = found.get(name);
+        for (const { objective } of namings.of(lesson)) {
+            const entries = found.get(objective);
             if (entries) entries.push(entry);
-            else found.set(name, [entry]);
+            else found.set(objective, [entry]);
         }
     }
     return found;
@@ -110,17 +114,22 @@ function namesIn(course: CourseSheet): ReadonlySet<string> {
     return new Set(course.units.flatMap(u => u.lessons.map(m => m.name)));
 }
 
-function rowFigures(row: Row): CoverageObjective {
-    const { objective, cells, visits } = row;
+interface JudgedRow {
+    row: Row;
+    gaps: CoverageGap[];
+}
+
+function rowFigures({ row, gaps }: JudgedRow): CoverageObjective {
+    const { objective, cells } = row;
+    const visits = visitsOf(cells);
     const spacing = spacingOf(visits);
-    const gaps = gapsOf(row);
     const widening = isWidening(spacing);
     return {
         name: objective.name,
         title: objective.title,
         place: { uri: objective.uri, range: objective.at },
         ...(objective.strand !== undefined && { strand: objective.strand }),
-        cells: cells.map(({ column, does, places }) => ({ lesson: column.figures.index, does, place: places[0]! })),
+        cells: cells.map(({ column, does, places }) => ({ lesson: column.index, does: [...does], place: places[0]! })),
         spacing,
         text: visitsText(visits, spacing),
         ...(widening !== undefined && { widening }),

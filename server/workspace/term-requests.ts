@@ -1,5 +1,6 @@
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
+import { isDate } from '@haversack/language/checks/dates';
 import { termMarkdown } from '../brief/term/markdown.js';
 import { termPage } from '../brief/term/page.js';
 import { termSections } from '../brief/term/sections.js';
@@ -23,7 +24,7 @@ function answerTerm(params: TermParams, services: HaversackServerServices): Term
     if (unknown) return unknown;
     const className = params.class ?? classAt(params, services);
     const today = params.today ?? services.today.date;
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(today)) return { refusal: `'${today}' is no date: write it as year-month-day.` };
+    if (!isDate(today)) return { refusal: `'${String(today)}' is no date: write it as year-month-day.` };
     const term = plans.term(className, today);
     const whole = params.format === 'html' ? termPage(term, { root: folderOf(params, services) }) : params.format === 'md' ? termMarkdown(term) : undefined;
     return {

@@ -89,6 +89,31 @@ describe('a re-import updates', () => {
         expect(events(scheduleCalendar(schedule([]), { ...later, before: 'BEGIN:VCALENDAR\r\nBROKEN' }))).toHaveLength(0);
     });
 
+    test.each([
+        ['a stamp without a zone', (text: string) => text.replaceAll(/DTSTAMP:(\w+)Z/g, 'DTSTAMP:$1')],
+        ['a stamp that is no time', (text: string) => text.replaceAll(/DTSTAMP:\w+/g, 'DTSTAMP:yesterday')],
+        ['a first day that is no date', (text: string) => text.replaceAll(/DTSTART;VALUE=DATE:\d+/g, 'DTSTART;VALUE=DATE:soon')],
+        ['a first day that does not exist', (text: string) => text.replaceAll(/DTSTART;VALUE=DATE:\d+/g, 'DTSTART;VALUE=DATE:20269999')]
+    ])('an event of ours that another program gave %s is written anew', (_, spoil) => {
+        const plan = schedule([meeting('2026-09-07', 'Mon 7 Sep', taught('a'))]);
+        expect(spoil(before)).not.toBe(before);
+        const [event, ...more] = events(scheduleCalendar(plan, { ...later, before: spoil(before) }));
+        expect(event?.startDate.toString()).toBe('2026-09-07');
+        expect(property(event!, 'dtstamp')).toBe('2026-09-20T08:00:00Z');
+        // What cannot be read cannot be called off, or keeps what could be read of it.
+        expect(more.every(({ component }) => component.getFirstPropertyValue('status') === 'CANCELLED')).toBe(true);
+    });
+
+    test('a lesson that another program wrote in UTC is called off at the time it had on the clock', () => {
+        const hours = [{ name: 'am', title: 'Morning', clock: '9:30' }];
+        const timed = scheduleCalendar(schedule([meeting('2026-09-07', 'Mon 7 Sep', taught('a'))]), { ...september, hours });
+        const inUtc = timed.replaceAll(/(DT(?:START|END)):(\w+)\r/g, '$1:$2Z\r');
+        expect(inUtc).not.toBe(timed);
+        const [gone] = events(scheduleCalendar(schedule([]), { ...later, before: inUtc }));
+        expect(property(gone!, 'status')).toBe('CANCELLED');
+        expect(gone!.startDate.toString()).toBe('2026-09-07T09:30:00');
+    });
+
     test('UIDs are all different: pieces, repeats, sections and classes', () => {
         const plan = schedule([
             meeting('2026-09-07', 'Mon 7 Sep', taught('a', 'A', { piece: { number: 1, of: 2 } })), meeting('2026-09-08', 'Tue 8 Sep', taught('a', 'A', { piece: { number: 2, of: 2 } })),

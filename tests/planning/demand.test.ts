@@ -59,7 +59,7 @@ describe('one lesson', () => {
             activity('first', [need('cube', '10', 'pair')]), activity('second', [need('cube', '5', 'learner')])
         ])]);
         expect(amounts).toEqual({ cube: '40' });
-        expect(trail('cube')).toEqual(['First: 10 x 4 pairs = 40', 'handed back between the 3 parts that use it, so the most that any one uses']);
+        expect(trail('cube')).toEqual(['First: 10 x 4 pairs = 40', 'handed back between the 3 parts that use it, so the most that any one uses: 40']);
     });
     test('within one part, reusables add', () => {
         const { amounts, trail } = demand([cube, lesson('l', [], [activity('first', [need('cube', '10', 'pair'), need('cube', '1', 'adult')])])]);

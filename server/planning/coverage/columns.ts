@@ -7,9 +7,8 @@ import { quoted } from '../wording.js';
 /** A lesson as the term teaches it. */
 export interface Column {
     lesson: LessonSheet;
-    figures: CoverageLesson;
-    /** The title in quotation marks, and with its week: made once for all that name the lesson. */
-    words: { title: string; inWeek: string };
+    /** From 0, in teaching order. */
+    index: number;
     /** The meetings that visit it, first to last: where it begins, and where it is taught again. */
     visits: CoveredMeeting[];
 }
@@ -18,8 +17,7 @@ export interface CoveredMeeting {
     /** From 1, counting every meeting day. */
     meeting: number;
     week: number;
-    /** "week 1, Mon 7 Sep". */
-    when: string;
+    day: Meeting;
 }
 
 export interface Columns {
@@ -39,14 +37,14 @@ export function columnsOf(programme: Programme, schedule: ScheduleFigures): Colu
     for (const week of schedule.weeks) {
         for (const meeting of week.meetings) {
             number += 1;
-            const visit: CoveredMeeting = { meeting: number, week: week.number, when: `week ${week.number}, ${meeting.label}` };
+            const visit: CoveredMeeting = { meeting: number, week: week.number, day: meeting };
             const teach = (name: string, continues: boolean): void => {
                 const lesson = programme.lessons.get(name);
                 if (!lesson) return;
                 last = number;
                 const column = known.get(name);
-                if (!column) known.set(name, newColumn(lesson, known.size, meeting, visit));
-                else if (!continues && column.visits[column.visits.length - 1]?.meeting !== number) again(column, visit);
+                if (!column) known.set(name, { lesson, index: known.size, visits: [visit] });
+                else if (!continues && column.visits[column.visits.length - 1]?.meeting !== number) column.visits.push(visit);
             };
             // A schedule that does not yet say what of a lesson is taught names it whole.
             if (meeting.taught.length === 0) for (const name of meeting.lessons) teach(name, false);
@@ -56,16 +54,21 @@ export function columnsOf(programme: Programme, schedule: ScheduleFigures): Colu
     return { lessons: [...known.values()], last };
 }
 
-function newColumn(lesson: LessonSheet, index: number, meeting: Meeting, visit: CoveredMeeting): Column {
-    const title = quoted(lesson.title);
-    const figures: CoverageLesson = {
+export function columnFigures({ lesson, index, visits }: Column): CoverageLesson {
+    const [first, ...again] = visits;
+    return {
         name: lesson.name, title: lesson.title, place: { uri: lesson.uri, range: lesson.at }, index,
-        meeting: visit.meeting, label: meeting.label, date: meeting.date, week: visit.week
+        meeting: first?.meeting, label: first?.day.label, date: first?.day.date, week: first?.week,
+        ...(again.length > 0 && { again: again.map(({ meeting }) => meeting) })
     };
-    return { lesson, figures, words: { title, inWeek: `${title} (week ${visit.week})` }, visits: [visit] };
 }
 
-function again(column: Column, visit: CoveredMeeting): void {
-    column.visits.push(visit);
-    column.figures.again = [...column.figures.again ?? [], visit.meeting];
+/** "“Weigh it” (week 3)". */
+export function inWeek({ lesson, visits }: Column): string {
+    return `${quoted(lesson.title)} (week ${visits[0]?.week})`;
+}
+
+/** "week 1, Mon 7 Sep". */
+export function whenOf({ week, day }: CoveredMeeting): string {
+    return `week ${week}, ${day.label}`;
 }

@@ -129,7 +129,7 @@ function align(flat: Flat, objective: ObjectiveSheet, cells: readonly Cell[]): v
 function settle(flats: readonly Flat[]): void {
     for (const { node, taught, parent } of flats) {
         if (taught) {
-            node.lessons = [...taught.values()].sort((a, b) => a.column.figures.index - b.column.figures.index)
+            node.lessons = [...taught.values()].sort((a, b) => a.column.index - b.column.index)
                 .map(({ column, places }) => ({ name: column.lesson.name, title: column.lesson.title, place: places[0]! }));
         }
         const above = flats[parent]?.node.met ?? false;

@@ -1,13 +1,13 @@
 import type { LessonSheet, ObjectiveSheet, Place } from '@haversack/language/sheets/sheet';
 import type { CoverageGap, Does, GapKind } from '../coverage-figures.js';
 import { counted, listing, quoted } from '../wording.js';
-import type { Cell, Visit } from './visits.js';
+import { inWeek } from './columns.js';
+import { visitsOf, type Cell } from './visits.js';
 
 /** What a row is judged by. */
 export interface Row {
     objective: ObjectiveSheet;
     cells: readonly Cell[];
-    visits: readonly Visit[];
     /** Lessons that name the objective and are not taught: they do not fit in the term, or stand in no course. */
     untaught: readonly { lesson: LessonSheet; ofCourse: boolean }[];
     lastMeeting: number;
@@ -42,21 +42,22 @@ function neverUsed(row: Row): CoverageGap {
 
 function neverIntroduced(row: Row, first: Cell): CoverageGap {
     return gap(row, 'never-introduced',
-        `${first.column.words.inWeek} ${first.does.includes('practises') ? 'practises' : 'checks'} ${quoted(row.objective.title)}, but no lesson of this plan introduces it.${
+        `${inWeek(first.column)} ${first.does.includes('practises') ? 'practises' : 'checks'} ${quoted(row.objective.title)}, but no lesson of this plan introduces it.${
             withoutRoom(row, 'introduces')} Write \`introduces ${row.objective.name}\` in that lesson or an earlier one.`,
         first.places[0]!, first);
 }
 
 function tooEarly(row: Row, introduced: Cell, does: Does, kind: GapKind): CoverageGap[] {
-    return row.cells.filter(c => c.does.includes(does) && c.column.figures.index < introduced.column.figures.index).map(early => gap(row, kind,
-        `${early.column.words.inWeek} ${does} ${quoted(row.objective.title)}, which is introduced only later, in ${introduced.column.words.inWeek}. Introduce it in ${
-            early.column.words.title} or before, or change the order.`,
+    return row.cells.filter(c => c.does.includes(does) && c.column.index < introduced.column.index).map(early => gap(row, kind,
+        `${inWeek(early.column)} ${does} ${quoted(row.objective.title)}, which is introduced only later, in ${inWeek(introduced.column)}. Introduce it in ${
+            quoted(early.column.lesson.title)} or before, or change the order.`,
         early.places[early.does.indexOf(does)]!, early));
 }
 
 /** From the introduction to the first check, or to the end of the course. */
 function notRevisited(row: Row, introduced: Cell): CoverageGap[] {
-    const { visits, revisitWithin, lastMeeting, objective } = row;
+    const { revisitWithin, lastMeeting, objective } = row;
+    const visits = visitsOf(row.cells);
     const gaps: CoverageGap[] = [];
     const from = visits.findIndex(v => v.cell === introduced);
     for (let i = from; i < visits.length; i++) {
@@ -65,9 +66,9 @@ function notRevisited(row: Row, introduced: Cell): CoverageGap[] {
         const next = visits[i + 1];
         const waits = (next?.at.meeting ?? lastMeeting) - at.meeting;
         if (waits <= revisitWithin) continue;
-        const when = next ? `until ${next.cell.column.words.inWeek}` : 'to the end of the course';
+        const when = next ? `until ${inWeek(next.cell.column)}` : 'to the end of the course';
         gaps.push(gap(row, 'not-revisited',
-            `After ${cell.column.words.inWeek}, ${quoted(objective.title)} is not met again for ${counted(waits, 'meeting')}, ${when}, and it has not been checked yet. Let a lesson in between practise it: \`practices ${
+            `After ${inWeek(cell.column)}, ${quoted(objective.title)} is not met again for ${counted(waits, 'meeting')}, ${when}, and it has not been checked yet. Let a lesson in between practise it: \`practices ${
                 objective.name}\`.`,
             cell.places[0]!, cell));
     }
@@ -75,10 +76,10 @@ function notRevisited(row: Row, introduced: Cell): CoverageGap[] {
 }
 
 function neverChecked(row: Row, introduced: Cell): CoverageGap[] {
-    if (row.cells.some(c => c.does.includes('checks') && c.column.figures.index >= introduced.column.figures.index)) return [];
+    if (row.cells.some(c => c.does.includes('checks') && c.column.index >= introduced.column.index)) return [];
     const last = row.cells[row.cells.length - 1]!;
     return [gap(row, 'never-checked',
-        `${quoted(row.objective.title)} is introduced in ${introduced.column.words.inWeek}, but no lesson from there on checks it.${withoutRoom(row, 'checks')} Write \`checks ${
+        `${quoted(row.objective.title)} is introduced in ${inWeek(introduced.column)}, but no lesson from there on checks it.${withoutRoom(row, 'checks')} Write \`checks ${
             row.objective.name}\` in a lesson whose closing questions ask for it.`,
         last.places[0]!, last)];
 }

@@ -1,15 +1,12 @@
-import type { Place } from '@haversack/language/sheets/sheet';
 import type { Does } from '../coverage-figures.js';
 import type { TrailStep } from '../figure.js';
-import { counted, listing } from '../wording.js';
-import type { Column, CoveredMeeting } from './columns.js';
+import { counted, listing, quoted } from '../wording.js';
+import { whenOf, type Column, type CoveredMeeting } from './columns.js';
+import type { Naming } from './namings.js';
 
 /** An objective named in a lesson: one cell of the grid. */
-export interface Cell {
+export interface Cell extends Pick<Naming, 'does' | 'places'> {
     column: Column;
-    does: Does[];
-    /** The first line that names it so, for each of `does`. */
-    places: Place[];
 }
 
 /** A cell at a meeting. */
@@ -84,8 +81,9 @@ export function visitsTrail(visits: readonly Visit[]): TrailStep[] {
     return visits.map((visit, i) => {
         const gap = visit.at.meeting - (visits[i - 1] ?? visit).at.meeting;
         const { column, does, places } = visit.cell;
-        const what = visit.again ? `${column.words.title} is taught again` : `${column.words.title} ${does.length === 1 ? does[0]! : listing(does)} it`;
+        const title = quoted(column.lesson.title);
+        const what = visit.again ? `${title} is taught again` : `${title} ${does.length === 1 ? does[0]! : listing(does)} it`;
         const words = i === 0 ? what : gap === 0 ? `at the same meeting: ${what}` : `${counted(gap, 'meeting')} later: ${what}`;
-        return { words: `${words} (${visit.at.when})`, place: places[0]! };
+        return { words: `${words} (${whenOf(visit.at)})`, place: places[0]! };
     });
 }

@@ -113,7 +113,7 @@ function runsOut(ledger: Ledger, { slots }: Cupboard, words: Quantities): ThingR
             const week = slots[period.slot]?.week ?? 0;
             return {
                 week, date: period.date, place: placeOf(period.first),
-                text: `${known ? 'not enough from' : 'none at hand in'} week ${week}${day ? ` (${dayLabel(day)})` : ''}${known ? ' on' : ''}: ${words.text(wanted - there)} missing`
+                text: `${known ? 'not enough from' : 'none at hand in'} week ${week}${day ? ` (${dayLabel(day)})` : ''}${known ? ' on' : ''}: ${words.of(wanted - there).text} missing`
             };
         }
         if (!handedBack) there -= least(wanted, there);

@@ -3,6 +3,7 @@ import type { FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from '../audience.js';
 import type { PlanningCache } from '../cache.js';
 import { planCoverage } from '../coverage.js';
+import { Namings } from '../coverage/namings.js';
 import type { CoverageFigures } from '../coverage-figures.js';
 import { Holdings } from '../holdings.js';
 import type { ScheduleFigures } from '../schedule-figures.js';
@@ -22,6 +23,7 @@ import { NumberReader } from './lesson-needs.js';
 export class TermPlan {
     private programme: Programme | undefined;
     private reader: NumberReader | undefined;
+    private readonly namings = new Namings();
     private attendances = new Map<string, Attendance>();
     private schedules = new Map<string, ScheduleFigures>();
     private coverages = new Map<string, CoverageFigures>();
@@ -49,7 +51,7 @@ export class TermPlan {
     coverage(wanted: Wanted): CoverageFigures {
         const key = keyOf(wanted);
         let coverage = this.coverages.get(key);
-        if (!coverage) this.coverages.set(key, coverage = planCoverage(this.programme!, wanted, { schedule: this.schedule(wanted) }));
+        if (!coverage) this.coverages.set(key, coverage = planCoverage(this.programme!, wanted, { schedule: this.schedule(wanted), namings: this.namings }));
         return coverage;
     }
 
