@@ -1,3 +1,5 @@
+import type { ImportReport } from './importing/report.js';
+
 /** Requests beyond the Language Server Protocol: what the preview and the commands ask of the server. */
 
 /** Which brief is wanted. Without `week`, the week of the lesson at `position` (or of the file), else week 1. */
@@ -51,14 +53,16 @@ export interface TermParams {
     today?: string;
     /** Hashes of the sections the preview shows already. */
     known?: Record<string, string>;
-    /** Asks for a whole self-contained page instead of sections. */
-    format?: 'sections' | 'html' | 'md';
+    /** Asks for a whole file instead of sections: a self-contained page, Markdown, all figures, the shopping list or a calendar. */
+    format?: 'sections' | 'html' | 'md' | 'json' | 'csv' | 'ics';
+    /** For a calendar: what the file that it replaces holds, so that a re-import updates. */
+    before?: string;
 }
 
 export interface TermAnswer {
     title: string;
     sections: BriefSection[];
-    /** The whole page for format html, md. */
+    /** The whole file, where a format other than sections was asked for. */
     text?: string;
     class?: string;
     classes: { name: string; title: string }[];
@@ -94,26 +98,8 @@ export interface ImportParams {
     currency?: string;
 }
 
-export interface ImportedRow {
-    row: number;
-    does: 'new' | 'changed' | 'same' | 'skipped';
-    name?: string;
-    title: string;
-    changes: string[];
-    remarks: string[];
-    lost: boolean;
-}
-
 export interface ImportAnswer {
-    report: {
-        sheet?: string;
-        headingRow?: number;
-        columns: { letter: string; heading: string; means: string; why: string; left: boolean }[];
-        rows: ImportedRow[];
-        remarks: string[];
-        asks: ('currency' | 'class')[];
-        blankRows: number;
-    };
+    report: ImportReport;
     /** The same as plain text. */
     text: string;
     summary: string;

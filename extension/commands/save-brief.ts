@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BriefRefusal } from '@haversack/server/protocol';
+import type { BriefRefusal, TermParams } from '@haversack/server/protocol';
 import type { BriefPanel } from '../preview/brief-panel.js';
 
 /** Writes the brief as a web page or as Markdown, as the ending of the chosen file says. */
@@ -7,43 +7,62 @@ export async function saveBrief(brief: BriefPanel, file?: vscode.Uri): Promise<v
     const page = await brief.request('html', file);
     if ('refusal' in page) return void vscode.window.showInformationMessage(page.refusal);
     await save({
-        title: vscode.l10n.t('Save the brief as a file'), name: `week-${page.week}.html`, html: page.text, md: () => brief.request('md', file),
+        title: vscode.l10n.t('Save the brief as a file'), name: `week-${page.week}.html`,
+        filters: { [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Markdown')]: ['md'] },
+        write: async target => (target.path.endsWith('.md') ? brief.request('md', file) : page),
         saved: vscode.l10n.t('The brief for week {0} is saved.', page.week)
     });
 }
 
-/** Writes the whole term likewise. */
+/** Writes the whole term likewise, its lessons as a calendar, what to buy as a list for a spreadsheet, or all figures for programs. */
 export async function saveTerm(brief: BriefPanel, file?: vscode.Uri): Promise<void> {
     const page = await brief.requestTerm('html', file);
     if ('refusal' in page) return void vscode.window.showInformationMessage(page.refusal);
     await save({
-        title: vscode.l10n.t('Save the term as a file'), name: page.class === undefined ? 'term.html' : `term-${page.class}.html`, html: page.text, md: () => brief.requestTerm('md', file),
+        title: vscode.l10n.t('Save the term as a file'), name: page.class === undefined ? 'term.html' : `term-${page.class}.html`,
+        filters: {
+            [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Calendar of the lessons')]: ['ics'], [vscode.l10n.t('Shopping list for a spreadsheet')]: ['csv'],
+            [vscode.l10n.t('Markdown')]: ['md'], [vscode.l10n.t('Figures for programs')]: ['json']
+        },
+        write: async target => {
+            const format = formatOf(target);
+            return format === 'html' ? page : brief.requestTerm(format, file, format === 'ics' ? await textOf(target) : undefined);
+        },
         saved: vscode.l10n.t('The term is saved.')
     });
+}
+
+function formatOf({ path }: vscode.Uri): NonNullable<TermParams['format']> {
+    return (['ics', 'csv', 'md', 'json'] as const).find(ending => path.toLowerCase().endsWith(`.${ending}`)) ?? 'html';
+}
+
+/** What the file holds that will be written over; nothing where there is none. */
+async function textOf(file: vscode.Uri): Promise<string | undefined> {
+    try {
+        return new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
+    } catch {
+        return undefined;
+    }
 }
 
 interface Saving {
     title: string;
     name: string;
-    html: string | undefined;
-    md: () => Promise<{ text?: string } | BriefRefusal>;
+    filters: Record<string, string[]>;
+    write(target: vscode.Uri): Promise<{ text?: string } | BriefRefusal>;
     saved: string;
 }
 
-async function save({ title, name, html, md, saved }: Saving): Promise<void> {
+async function save({ title, name, filters, write, saved }: Saving): Promise<void> {
     const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-    const target = await vscode.window.showSaveDialog({
-        title,
-        defaultUri: folder && vscode.Uri.joinPath(folder, name),
-        filters: { [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Markdown')]: ['md'] }
-    });
+    const target = await vscode.window.showSaveDialog({ title, defaultUri: folder && vscode.Uri.joinPath(folder, name), filters });
     if (!target) return;
-    const answer = target.path.endsWith('.md') ? await md() : { text: html };
+    const answer = await write(target);
     if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
     try {
         await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(answer.text ?? ''));
         vscode.window.setStatusBarMessage(saved, 5000);
     } catch (error) {
-        void vscode.window.showErrorMessage(vscode.l10n.t('The brief could not be written to {0}: {1}', target.fsPath, error instanceof Error ? error.message : String(error)));
+        void vscode.window.showErrorMessage(vscode.l10n.t('{0} could not be written: {1}', target.fsPath, error instanceof Error ? error.message : String(error)));
     }
 }

@@ -117,8 +117,8 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         return this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...here.at, week, class: this.state.class, format } satisfies BriefParams);
     }
 
-    async requestTerm(format: TermParams['format'], file?: vscode.Uri): Promise<TermAnswer | BriefRefusal> {
-        return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, { ...this.place(file).at, class: this.state.class, format } satisfies TermParams);
+    async requestTerm(format: TermParams['format'], file?: vscode.Uri, before?: string): Promise<TermAnswer | BriefRefusal> {
+        return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, { ...this.place(file).at, class: this.state.class, format, before } satisfies TermParams);
     }
 
     /** A file, or the cursor. */

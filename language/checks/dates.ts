@@ -1,3 +1,4 @@
+import { dayOfIso, daysInMonth } from '../attachments/day-numbers.js';
 import type { FileSheet, WrittenDate } from '../sheets/sheet.js';
 import type { Check } from './check.js';
 import { changeTo } from './fixes.js';
@@ -24,14 +25,7 @@ function datesIn(file: FileSheet): WrittenDate[] {
 }
 
 export function isDate(date: string): boolean {
-    const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-    return year >= 1 && month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month);
-}
-
-/** Gregorian, as ISO 8601 dates are. */
-function daysIn(year: number, month: number): number {
-    if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
-    return [4, 6, 9, 11].includes(month) ? 30 : 31;
+    return dayOfIso(date) !== undefined;
 }
 
 /** Month and day the other way round, or the last day of the month. */
@@ -40,5 +34,5 @@ function dateMeant(date: string): string | undefined {
     const turned = `${year}-${day}-${month}`;
     if (Number(month) > 12) return isDate(turned) ? turned : undefined;
     if (Number(year) < 1 || Number(month) < 1) return undefined;
-    return `${year}-${month}-${Number(day) < 1 ? '01' : daysIn(Number(year), Number(month))}`;
+    return `${year}-${month}-${Number(day) < 1 ? '01' : daysInMonth(Number(year), Number(month))}`;
 }

@@ -1,7 +1,7 @@
 import { URI } from 'langium';
 import type { Programme } from '@haversack/language/sheets/programme';
 import { termPage } from '../brief/term/page.js';
-import { scheduleCalendar } from '../exports/calendar.js';
+import { scheduleCalendar, sectionHours } from '../exports/calendar.js';
 import { figuresJson } from '../exports/json.js';
 import { scheduleMarkdown } from '../exports/schedule-markdown.js';
 import { scheduleText } from '../exports/schedule-text.js';
@@ -37,7 +37,7 @@ function calendarOf(programme: Programme, schedule: ScheduleFigures, title: stri
     const { orders } = planSupplies(programme, { class: options.class }, { schedule, today: todayOf(options.today) });
     return scheduleCalendar(schedule, {
         title, orders, now: momentOf(options.today), before: writtenBefore(options.out),
-        hours: sections.flatMap(({ name, title: own, clock }) => (clock === undefined ? [] : [{ name, title: own, clock }]))
+        hours: sectionHours(sections)
     });
 }
 

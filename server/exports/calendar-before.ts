@@ -20,20 +20,13 @@ export interface WrittenEvent {
 
 /** Our own events in a calendar text, by UID; none where it is no calendar. Events that another program spoilt are passed over. */
 export function readWritten(text: string | undefined): Map<string, WrittenEvent> {
-    const events = text === undefined ? [] : eventsOf(text).flatMap(event => readEvent(event) ?? []);
-    return new Map(events.map(event => [event.uid, event]));
-}
-
-function eventsOf(text: string): ICAL.Component[] {
-    try {
-        return new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent');
-    } catch {
-        return [];
-    }
+    if (text === undefined) return new Map();
+    const found = read(() => new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent')) ?? [];
+    return new Map(found.flatMap(event => readEvent(event) ?? []).map(event => [event.uid, event]));
 }
 
 function readEvent(event: ICAL.Component): WrittenEvent | undefined {
-    const value = (name: string): string | undefined => event.getFirstPropertyValue(name)?.toString();
+    const value = (name: string): string | undefined => read(() => event.getFirstPropertyValue(name)?.toString());
     const uid = value('uid');
     const [start, end] = [local(value('dtstart')), local(value('dtend'))];
     const [stamp, modified] = [instant(value('dtstamp')), instant(value('last-modified'))];
@@ -47,18 +40,18 @@ function readEvent(event: ICAL.Component): WrittenEvent | undefined {
 
 function local(time: string | undefined): string | undefined {
     const plain = time?.replace(/Z$/, '');
-    return plain !== undefined && canBeRead(() => Temporal.PlainDateTime.from(plain)) ? plain : undefined;
+    return plain !== undefined && read(() => Temporal.PlainDateTime.from(plain)) ? plain : undefined;
 }
 
 function instant(time: string | undefined): string | undefined {
-    return time !== undefined && canBeRead(() => Temporal.Instant.from(time)) ? time : undefined;
+    return time !== undefined && read(() => Temporal.Instant.from(time)) ? time : undefined;
 }
 
-function canBeRead(read: () => unknown): boolean {
+/** Undefined for what the library cannot read. */
+function read<T>(how: () => T): T | undefined {
     try {
-        read();
-        return true;
+        return how();
     } catch {
-        return false;
+        return undefined;
     }
 }

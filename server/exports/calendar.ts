@@ -12,6 +12,11 @@ export interface SectionHour {
     clock: string;
 }
 
+/** The sections that say when they meet. */
+export function sectionHours(sections: readonly { name: string; title: string; clock?: string }[]): SectionHour[] {
+    return sections.flatMap(({ name, title, clock }) => (clock === undefined ? [] : [{ name, title, clock }]));
+}
+
 export interface CalendarOptions {
     title: string;
     /** When it is written: ISO 8601 instant, "2026-09-01T08:00:00Z". */

@@ -1,6 +1,6 @@
 import type { CalendarMemo } from '@haversack/language/attachments/calendar-file';
 import type { Programme } from '@haversack/language/sheets/programme';
-import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import type { ClassSheet, CourseSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from './audience.js';
 import type { ScheduleFigures } from './schedule-figures.js';
 import { classLog } from './schedule/class-log.js';
@@ -21,6 +21,8 @@ import { once, quoted } from './wording.js';
 export interface ScheduleOptions {
     /** Kept by the caller from one plan to the next: what was worked out of calendars before. */
     calendars?: CalendarMemo;
+    /** Kept by the caller for the classes of one programme: what their courses ask for. */
+    orders?: Map<CourseSheet | undefined, CourseOrder>;
 }
 
 /**
@@ -35,7 +37,7 @@ export function planSchedule(programme: Programme, wanted: Wanted = {}, options:
 export function scheduleFor(audience: Audience, options: ScheduleOptions = {}): ScheduleFigures {
     const { class: sheet } = audience;
     const reading = readTerm(sheet);
-    const order = courseOrder(audience.lessons);
+    const order = orderOf(audience, options);
     const figures: ScheduleFigures = {
         course: audience.course?.name,
         class: sheet?.name,
@@ -53,6 +55,14 @@ export function scheduleFor(audience: Audience, options: ScheduleOptions = {}): 
     const isDated = sheet && reading.term && addDatedWeeks(figures, { sheet, audience, reading, term: reading.term, order, options });
     if (!isDated) addPlainWeeks(figures, sheet, order, reading);
     return { ...figures, assumptions: once(figures.assumptions) };
+}
+
+function orderOf({ course, lessons }: Audience, { orders }: ScheduleOptions): CourseOrder {
+    const known = orders?.get(course);
+    if (known) return known;
+    const order = courseOrder(lessons);
+    orders?.set(course, order);
+    return order;
 }
 
 /** The week in which a lesson is first taught; undefined where it is not in the schedule. */

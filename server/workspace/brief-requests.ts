@@ -8,13 +8,16 @@ import { briefJson } from '../exports/brief-json.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
 import { lessonAt } from '../editing/candidates.js';
 import { classAt, declarationAt, folderOf, problemsIn, sheetAt, unknownClass, withoutKnown } from './asked-for.js';
+import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
+
+const kinds = { uri: isText, line: isNumber, class: isText, week: isNumber, otherwise: isNumber, known: isTexts, format: isText };
 
 /** Answers the preview: which week, which class, and only those sections that it does not show yet. */
 export function addBriefRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
-    connection.onRequest(briefRequest, async (params: BriefParams): Promise<BriefAnswer | BriefRefusal> => {
+    connection.onRequest(briefRequest, async (params: unknown): Promise<BriefAnswer | BriefRefusal> => {
         await shared.workspace.WorkspaceManager.ready;
-        return shared.workspace.WorkspaceLock.read(() => answerBrief(params ?? {}, services));
+        return shared.workspace.WorkspaceLock.read(() => answerBrief(readParams<BriefParams>(params, kinds), services));
     });
     shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
         void connection.sendNotification(changedNotification);

@@ -9,12 +9,19 @@ import { reportText, summary } from '../importing/import-report.js';
 import { stillReads } from '../importing/still-reads.js';
 import { limits, tooLarge, type Refusal, type Table } from '../importing/table.js';
 import { importRequest, type ImportAnswer, type ImportParams, type ImportRefusal } from '../protocol.js';
+import { isListOf, isText, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
+
+const kinds = {
+    bytes: (value: unknown): boolean => typeof value === 'string' || Array.isArray(value), sheet: isText, columns: isListOf({ column: isText, means: isText }),
+    file: isText, class: isText, kit: isText, currency: isText
+};
 
 /** Answers what an import of a spreadsheet would change: a report, and edits for the editor to make. */
 export function addImportRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
-    connection.onRequest(importRequest, async (params: ImportParams): Promise<ImportAnswer | ImportRefusal> => {
-        const bytes = bytesOf(params?.bytes);
+    connection.onRequest(importRequest, async (given: unknown): Promise<ImportAnswer | ImportRefusal> => {
+        const params = readParams<ImportParams>(given, kinds);
+        const bytes = bytesOf(params.bytes);
         if ('refusal' in bytes) return bytes;
         const table = await readSpreadsheet(bytes, params.sheet);
         if ('refusal' in table) return table;
@@ -23,7 +30,7 @@ export function addImportRequests(connection: Connection, shared: LangiumSharedS
     });
 }
 
-function answer(params: ImportParams, table: Table, services: HaversackServerServices): ImportAnswer | ImportRefusal {
+function answer(params: Partial<ImportParams>, table: Table, services: HaversackServerServices): ImportAnswer | ImportRefusal {
     const { programme } = services.plans.current;
     const { LangiumDocuments, WorkspaceManager } = services.shared.workspace;
     const folders = (WorkspaceManager.workspaceFolders ?? []).map(({ uri }) => URI.parse(uri).toString().replace(/\/$/, ''));

@@ -1,6 +1,5 @@
 import type { TermFigures } from '../brief/term/figures.js';
 import { newPlanningCache } from '../planning/cache.js';
-import { planCoverage } from '../planning/coverage.js';
 import type { WeekBrief } from '../planning/figures.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { weekOfLesson } from '../planning/schedule.js';
@@ -39,7 +38,7 @@ export class Plans {
             const group = programme.classes.get(schedule.class ?? '');
             return {
                 schedule, today,
-                supplies: planSupplies(programme, wanted, { today, schedule, cache: this.cache }), coverage: planCoverage(programme, wanted, { schedule }),
+                supplies: planSupplies(programme, wanted, { today, schedule, cache: this.cache }), coverage: termPlanOf(this.cache, programme).coverage(wanted),
                 course: course && { title: course.title, place: { uri: course.uri, range: course.at } },
                 class: group && { title: group.title, place: { uri: group.uri, range: group.at } }
             };

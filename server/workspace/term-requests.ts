@@ -1,19 +1,26 @@
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { isDate } from '@haversack/language/checks/dates';
+import type { TermFigures } from '../brief/term/figures.js';
 import { termMarkdown } from '../brief/term/markdown.js';
 import { termPage } from '../brief/term/page.js';
 import { termSections } from '../brief/term/sections.js';
 import { termTitle } from '../brief/term/sentences.js';
+import { scheduleCalendar, sectionHours } from '../exports/calendar.js';
+import { figuresJson } from '../exports/json.js';
+import { shoppingList } from '../exports/shopping-list.js';
 import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../protocol.js';
 import { classAt, declarationAt, folderOf, problemsIn, unknownClass, withoutKnown } from './asked-for.js';
+import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
+
+const kinds = { uri: isText, line: isNumber, class: isText, today: isText, known: isTexts, format: isText };
 
 /** Answers the preview and the commands: the whole term of one class. */
 export function addTermRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
-    connection.onRequest(termRequest, async (params: TermParams): Promise<TermAnswer | BriefRefusal> => {
+    connection.onRequest(termRequest, async (params: unknown): Promise<TermAnswer | BriefRefusal> => {
         await shared.workspace.WorkspaceManager.ready;
-        return shared.workspace.WorkspaceLock.read(() => answerTerm(params ?? {}, services));
+        return shared.workspace.WorkspaceLock.read(() => answerTerm(readParams<TermParams>(params, kinds), services));
     });
 }
 
@@ -24,9 +31,12 @@ function answerTerm(params: TermParams, services: HaversackServerServices): Term
     if (unknown) return unknown;
     const className = params.class ?? classAt(params, services);
     const today = params.today ?? services.today.date;
-    if (!isDate(today)) return { refusal: `'${String(today)}' is no date: write it as year-month-day.` };
+    if (!isDate(today)) return { refusal: `'${today}' is no date: write it as year-month-day.` };
     const term = plans.term(className, today);
-    const whole = params.format === 'html' ? termPage(term, { root: folderOf(params, services) }) : params.format === 'md' ? termMarkdown(term) : undefined;
+    if (params.format === 'ics' && term.schedule.weeks.every(week => week.from === undefined)) {
+        return { refusal: `A calendar needs dates, and this plan has none: ${term.schedule.assumptions.join(' ')}` };
+    }
+    const whole = wholeFile(params, term, services);
     return {
         title: termTitle(term),
         sections: whole === undefined ? withoutKnown(termSections(term, { preview: true }), params.known) : [],
@@ -36,4 +46,21 @@ function answerTerm(params: TermParams, services: HaversackServerServices): Term
         problems: problemsIn(params.uri, services),
         around: declarationAt(params, services)
     };
+}
+
+/** The term as a file of its own; undefined where sections are asked for. */
+function wholeFile(params: TermParams, term: TermFigures, services: HaversackServerServices): string | undefined {
+    const { schedule, supplies, coverage } = term;
+    switch (params.format) {
+        case 'html': return termPage(term, { root: folderOf(params, services) });
+        case 'md': return termMarkdown(term);
+        case 'json': return figuresJson('haversack-term', { schedule, supplies, coverage });
+        case 'csv': return shoppingList(supplies);
+        case 'ics': return scheduleCalendar(schedule, {
+            title: [term.course?.title, term.class?.title].filter(Boolean).join(', '), now: services.today.moment, orders: supplies.orders,
+            before: typeof params.before === 'string' ? params.before : undefined,
+            hours: sectionHours(schedule.class === undefined ? [] : services.plans.current.programme.classes.get(schedule.class)?.sections ?? [])
+        });
+        default: return undefined;
+    }
 }

@@ -2,7 +2,7 @@ import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import { plannedClasses, type ClassTerm, type Term } from '../plan-checks/term.js';
 import { termSupplies } from '../plan-checks/term-supplies.js';
-import { planCoverage } from '../planning/coverage.js';
+import { termPlanOf } from '../planning/supplies/term-plan.js';
 import type { HaversackServerServices } from './services.js';
 
 /** The figures of every class's term as the checks, the hover, lenses and hints read them: kept until a sheet changes. */
@@ -25,7 +25,7 @@ export class Terms {
         if (!term) {
             const { plans, sheets: { view: { programme } } } = this.services;
             const schedule = plans.schedule(group.name);
-            term = { group, schedule, supplies: termSupplies(programme, group.name, schedule, this.today, plans.cache), coverage: planCoverage(programme, { class: group.name }, { schedule }) };
+            term = { group, schedule, supplies: termSupplies(programme, group.name, schedule, this.today, plans.cache), coverage: termPlanOf(plans.cache, programme).coverage({ class: group.name }) };
             this.terms.set(group.name, term);
         }
         return term;

@@ -62,11 +62,17 @@ describe('what an import would change', () => {
     });
 });
 
+test('members of another kind than the protocol says count as not given', async () => {
+    const strange = { sheet: 1, columns: [{ column: 2 }], file: {}, class: 3, kit: [], currency: 4 } as never;
+    expect((await answer({ bytes: base64(sheet), ...strange as object })).text).toBe((await answer({ bytes: base64(sheet) })).text);
+});
+
 describe('what cannot be imported is refused in a sentence', () => {
     test.each([
         ['nothing', {}, 'did not arrive'], ['no base64', { bytes: '%%%' }, 'did not arrive'], ['an empty file', { bytes: '' }, 'The spreadsheet is empty.'], ['an unknown class', { bytes: base64(sheet), class: 'x' }, "There is no class 'x'."],
         ['an unknown meaning', { bytes: base64(sheet), columns: [{ column: 'A', means: 'colour' }] }, "A column cannot mean 'colour'."], ['a file outside', { bytes: base64(sheet), file: 'file:///etc/inventory.kit' }, 'New materials go to a file of the programme'],
         ['a file beside the folder', { bytes: base64(sheet), file: 'FOLDER/../inventory.kit' }, 'New materials go to a file of the programme'],
+        ['strange members', { bytes: 7 as never, columns: 'title' as never }, 'did not arrive'],
         ['a file of another kind', { bytes: base64(sheet), file: 'FOLDER/notes.txt' }, 'that ends in .kit']
     ])('%s', async (_, params, says) => {
         const file = (params as ImportParams).file?.replace('FOLDER', client.uri('').replace(/\/$/, ''));

@@ -1,3 +1,5 @@
+import { parse } from 'csv-parse/sync';
+import ICAL from 'ical.js';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../../server/protocol.js';
@@ -9,6 +11,33 @@ afterAll(() => client.stop());
 
 const ask = (params: TermParams = {}, of = client): Promise<TermAnswer & Partial<BriefRefusal>> => of.connection.sendRequest(termRequest, params);
 const html = (answer: TermAnswer, id: string): string => answer.sections.find(section => section.id === id)?.html ?? '';
+
+describe('the term as a file of its own', () => {
+    test('the shopping list, read by csv-parse', async () => {
+        const rows = parse((await ask({ class: 'millpond', format: 'csv' })).text!, { bom: true }) as string[][];
+        expect(rows[0]?.slice(0, 4)).toEqual(['Order by', 'Needed by', 'Week', 'Thing']);
+        expect(rows.find(row => row[3] === 'Table salt')?.slice(5, 9)).toEqual(['1 pack of 500 g at 0.60 EUR', expect.any(String), '0.60', 'EUR']);
+    });
+
+    test('a calendar, read by ical.js; written over itself it is the same, and a class with hours is timed', async () => {
+        const text = (await ask({ class: 'millpond', format: 'ics' })).text!;
+        const events = new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent').map(event => new ICAL.Event(event));
+        expect(events.find(({ summary }) => summary === 'Market day')?.startDate.toString()).toBe('2027-03-11');
+        expect((await ask({ class: 'millpond', format: 'ics', before: text })).text).toBe(text);
+        expect((await ask({ class: 'friday-table', format: 'ics' })).text).toContain('DTSTART:20260911T140000');
+    });
+
+    test('all figures for programs', async () => {
+        const figures = JSON.parse((await ask({ class: 'rook-lane', format: 'json' })).text!) as Record<string, unknown>;
+        expect(figures).toMatchObject({ format: 'haversack-term', version: 1, schedule: { class: 'rook-lane' }, supplies: { learners: 2 } });
+    });
+
+    test('no calendar without dates, said', async () => {
+        const undated = await Client.start({ programme: { 'a.course': 'course sums\n  unit one\n    add-1\n', 'a.lesson': 'lesson add-1\n  activity counters 10 min\n    do: Count.\n' } });
+        expect((await ask({ format: 'ics' }, undated)).refusal).toMatch(/^A calendar needs dates, and this plan has none/);
+        await undated.stop();
+    });
+});
 
 describe('the term of a class', () => {
     test('comes in sections, seen from the day it is where the server runs', async () => {
@@ -46,9 +75,15 @@ describe('the term of a class', () => {
         expect((await ask({ class: 'millpond', format: 'md' })).text).toMatch(/^# The term\n/);
     });
 
+    test('passes over what is of another kind than the protocol says', async () => {
+        const strange = { uri: 7, line: 'first', class: ['millpond'], today: {}, known: 'all', format: 1 } as unknown as TermParams;
+        expect((await ask(strange)).sections.map(({ id, hash }) => [id, hash])).toEqual((await ask()).sections.map(({ id, hash }) => [id, hash]));
+        expect((await ask(null as never)).sections.length).toBeGreaterThan(0);
+    });
+
     test('refuses in a teacher\'s words', async () => {
         expect((await ask({ class: 'nobody' })).refusal).toMatch(/^There is no class 'nobody' in this programme\. Its classes are .*millpond/);
-        for (const today of ['yesterday', '2026-02-30', 7 as never]) expect((await ask({ today })).refusal).toContain(`'${today}' is no date`);
+        for (const today of ['yesterday', '2026-02-30']) expect((await ask({ today })).refusal).toContain(`'${today}' is no date`);
         const empty = await Client.start({ programme: {} });
         expect((await ask({}, empty)).refusal).toContain('no lesson in this folder yet');
         await empty.stop();

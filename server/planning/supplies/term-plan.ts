@@ -1,5 +1,5 @@
 import type { Programme } from '@haversack/language/sheets/programme';
-import type { FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import type { CourseSheet, FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from '../audience.js';
 import type { PlanningCache } from '../cache.js';
 import { planCoverage } from '../coverage.js';
@@ -7,6 +7,7 @@ import { Namings } from '../coverage/namings.js';
 import type { CoverageFigures } from '../coverage-figures.js';
 import { Holdings } from '../holdings.js';
 import type { ScheduleFigures } from '../schedule-figures.js';
+import type { CourseOrder } from '../schedule/course-order.js';
 import { planSchedule } from '../schedule.js';
 import { Attendance } from './attendance.js';
 import { ClassPlan } from './class-plan.js';
@@ -25,6 +26,7 @@ export class TermPlan {
     private reader: NumberReader | undefined;
     private readonly namings = new Namings();
     private attendances = new Map<string, Attendance>();
+    private orders = new Map<CourseSheet | undefined, CourseOrder>();
     private schedules = new Map<string, ScheduleFigures>();
     private coverages = new Map<string, CoverageFigures>();
     private plans = new Map<string, ClassPlan>();
@@ -44,7 +46,7 @@ export class TermPlan {
     schedule(wanted: Wanted): ScheduleFigures {
         const key = keyOf(wanted);
         let schedule = this.schedules.get(key);
-        if (!schedule) this.schedules.set(key, schedule = planSchedule(this.programme!, wanted));
+        if (!schedule) this.schedules.set(key, schedule = planSchedule(this.programme!, wanted, { orders: this.orders }));
         return schedule;
     }
 
@@ -90,6 +92,7 @@ export class TermPlan {
     private begin(programme: Programme): void {
         this.programme = programme;
         this.reader = undefined;
+        this.orders = new Map();
         this.attendances = new Map();
         this.schedules = new Map();
         this.coverages = new Map();
@@ -99,6 +102,7 @@ export class TermPlan {
 
     private continueWith(programme: Programme, changed: readonly (readonly [LessonSheet, LessonSheet])[]): void {
         this.programme = programme;
+        this.orders = new Map();
         if (changed.some(([before, after]) => !isTaughtAlike(before, after))) {
             this.schedules = new Map();
             this.coverages = new Map();
