@@ -26,9 +26,12 @@ export class NodeAttachments implements AttachmentReader {
         }
     }
 
-    list(folder: string): string[] {
+    list(folder: string, within: string): string[] {
         try {
-            return readdirSync(URI.parse(folder).fsPath, { withFileTypes: true }).filter(entry => entry.isFile() || entry.isDirectory())
+            const real = realpathSync.native(URI.parse(folder).fsPath);
+            const root = realpathSync.native(URI.parse(within).fsPath);
+            if (real !== root && !liesIn(real, root)) return [];
+            return readdirSync(real, { withFileTypes: true }).filter(entry => entry.isFile() || entry.isDirectory())
                 .map(entry => (entry.isDirectory() ? `${entry.name}/` : entry.name)).sort();
         } catch {
             return [];

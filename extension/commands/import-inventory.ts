@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import { importLimit, importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '../../server/protocol.js';
+import { importLimit, importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '@haversack/server/protocol';
 import type { ImportPreviews } from './import-previews.js';
 
 type Choices = Omit<ImportParams, 'bytes'>;

@@ -6,14 +6,16 @@ export interface NamedFile {
     within: string;
 }
 
-const example = 'such as "calendars/town.ics"';
+/** One of the kind that is wanted; a framework's name ends in .json. */
+const exampleFor = (path: string): string => (/\.json$/i.test(path.trim()) ? 'such as "frameworks/state.json"' : 'such as "calendars/town.ics"');
 
 /**
  * Where a path leads, seen from the folder of the file that names it. Only plain relative paths that stay in the programme's folder lead anywhere; everything else
  * is refused with the reason, in a teacher's words.
  */
 export function resolvePath(naming: string, path: string, folders: readonly string[]): NamedFile | { wrong: string } {
-    const refused = refusal(path);
+    const example = exampleFor(path);
+    const refused = refusal(path, example);
     if (refused !== undefined) return { wrong: refused };
     const from = URI.parse(naming);
     if (from.scheme === 'untitled') return { wrong: 'This file has no place yet from which the path could lead. Save it first.' };
@@ -28,7 +30,7 @@ export function resolvePath(naming: string, path: string, folders: readonly stri
     return { uri: address(way), within: address(root) };
 }
 
-function refusal(path: string): string | undefined {
+function refusal(path: string, example: string): string | undefined {
     if (path.trim() === '') return `There is no path between the quotes. Write where the file lies, seen from this file, ${example}.`;
     // eslint-disable-next-line no-control-regex
     if (/[\u0000-\u001F\u007F]/.test(path)) return 'The path holds a character that stands in no file\'s name. Write it anew.';

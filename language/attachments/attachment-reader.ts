@@ -5,8 +5,8 @@ export interface AttachmentReader {
      * a link led. Never throws.
      */
     read(uri: string, within: string): { text: string; real?: string } | { wrong: string; missing?: boolean };
-    /** Names of what lies in a folder, that of a folder with / behind it; none where it cannot be read. */
-    list(folder: string): string[];
+    /** Names of what lies in a folder that really lies within another or is it, that of a folder with / behind it; none where it cannot be read. */
+    list(folder: string, within: string): string[];
 }
 
 /** The answer for a file that is not there. */

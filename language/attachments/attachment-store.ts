@@ -4,18 +4,17 @@ import { resolvePath } from './attachment-path.js';
 import { noReader, type AttachmentReader } from './attachment-reader.js';
 import type { Attachment } from './attachment.js';
 import { readCalendar } from './calendar-file.js';
+import { endsAs, type AttachmentKind } from './endings.js';
 import { readFramework } from './framework-file.js';
 
-type Kind = 'calendar' | 'framework';
-
-const kinds: Readonly<Record<Kind, { read(text: string): Attachment; endings: RegExp; wrongEnding: string }>> = {
-    calendar: { read: readCalendar, endings: /\.(?:ics|ical|icalendar)$/i, wrongEnding: 'The file of a calendar ends in .ics. Save it as iCalendar and name that file.' },
-    framework: { read: readFramework, endings: /\.json$/i, wrongEnding: 'The file of a framework ends in .json. Save it as CASE JSON and name that file.' }
+const kinds: Readonly<Record<AttachmentKind, { read(text: string): Attachment; wrongEnding: string }>> = {
+    calendar: { read: readCalendar, wrongEnding: 'The file of a calendar ends in .ics. Save it as iCalendar and name that file.' },
+    framework: { read: readFramework, wrongEnding: 'The file of a framework ends in .json. Save it as CASE JSON and name that file.' }
 };
 
 /** A file as it was last read. */
 interface Kept {
-    kind: Kind;
+    kind: AttachmentKind;
     uri: string;
     within: string;
     /** Where a link led. */
@@ -64,8 +63,8 @@ export class AttachmentStore {
         return [...affected];
     }
 
-    private attachment(naming: string, path: string, kind: Kind, kept: Map<string, Kept>, refusals: Map<string, Attachment>): Attachment {
-        const place = kinds[kind].endings.test(path) || path.trim() === '' ? resolvePath(naming, path, this.folders()) : resolvedWithEnding(naming, path, kind, this.folders());
+    private attachment(naming: string, path: string, kind: AttachmentKind, kept: Map<string, Kept>, refusals: Map<string, Attachment>): Attachment {
+        const place = endsAs(path, kind) || path.trim() === '' ? resolvePath(naming, path, this.folders()) : resolvedWithEnding(naming, path, kind, this.folders());
         if ('wrong' in place) {
             const key = `${kind} ${place.wrong}`;
             const refusal = this.refusals.get(key) ?? refusals.get(key) ?? { state: 'wrong', message: place.wrong };
@@ -105,11 +104,11 @@ export class AttachmentStore {
     /** Files of the same kind in the folder of a missing one, or in the nearest folder above that exists: their addresses. */
     private filesNear({ kind, uri, within }: Kept): string[] {
         for (let folder = parentOf(uri); folder.length >= within.length; folder = parentOf(folder)) {
-            const names = this.reader.list(folder);
-            const here = names.filter(name => kinds[kind].endings.test(name)).map(name => `${folder}/${encodeURIComponent(name)}`);
+            const names = this.reader.list(folder, within);
+            const here = names.filter(name => endsAs(name, kind)).map(name => `${folder}/${encodeURIComponent(name)}`);
             const below = names.filter(name => name.endsWith('/') && !name.startsWith('.')).slice(0, mostFolders).flatMap(name => {
                 const inner = `${folder}/${encodeURIComponent(name.slice(0, -1))}`;
-                return this.reader.list(inner).filter(file => kinds[kind].endings.test(file)).map(file => `${inner}/${encodeURIComponent(file)}`);
+                return this.reader.list(inner, within).filter(file => endsAs(file, kind)).map(file => `${inner}/${encodeURIComponent(file)}`);
             });
             if (names.length > 0) return [...here, ...below].slice(0, mostNear);
         }
@@ -120,7 +119,7 @@ export class AttachmentStore {
 const mostFolders = 50;
 const mostNear = 100;
 
-function pathsIn(sheet: FileSheet): { path: string; kind: Kind }[] {
+function pathsIn(sheet: FileSheet): { path: string; kind: AttachmentKind }[] {
     return [
         ...sheet.classes.flatMap(({ offFrom }) => offFrom.map(({ path }) => ({ path, kind: 'calendar' as const }))),
         ...sheet.frameworks.flatMap(({ from }) => (from ? [{ path: from.path, kind: 'framework' as const }] : []))
@@ -128,7 +127,7 @@ function pathsIn(sheet: FileSheet): { path: string; kind: Kind }[] {
 }
 
 /** A path that leads out is told of first; only then that the file is of another kind. */
-function resolvedWithEnding(naming: string, path: string, kind: Kind, folders: readonly string[]): { wrong: string } {
+function resolvedWithEnding(naming: string, path: string, kind: AttachmentKind, folders: readonly string[]): { wrong: string } {
     const place = resolvePath(naming, path, folders);
     return 'wrong' in place ? place : { wrong: kinds[kind].wrongEnding };
 }

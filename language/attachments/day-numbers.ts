@@ -21,6 +21,7 @@ export function dayNumber(year: number, month: number, day: number): number {
     return era * 146_097 + ofEra * 365 + Math.floor(ofEra / 4) - Math.floor(ofEra / 100) + ofYear - 719_468;
 }
 
+/** The date of a number of days since 1970-01-01, which may be negative. */
 export function civilDate(number: number): CivilDate {
     const z = number + 719_468;
     const era = Math.floor(z / 146_097);
@@ -51,11 +52,13 @@ export function existingDay(year: number, month: number, day: number): number | 
     return dayNumber(year, month, day);
 }
 
+/** The number of a date as ISO 8601 writes it, "2026-09-07"; undefined for one that does not exist. */
 export function dayOfIso(date: string): number | undefined {
     const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
     return parts ? existingDay(Number(parts[1]), Number(parts[2]), Number(parts[3])) : undefined;
 }
 
+/** A number of days as an ISO 8601 date, for years 0001 to 9999. */
 export function isoOfDay(number: number): string {
     const { year, month, day } = civilDate(number);
     return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;

@@ -13,6 +13,7 @@ import { classNotReady, emptyText, missingUse } from './missing-facts.js';
 import { fileNotUsable, filePartlyRead } from './named-files.js';
 import { circle, followsLater } from './order-of-lessons.js';
 import { buildsOnLater, neverChecked, practisedTooEarly } from './order-of-objectives.js';
+import { priceNotInCoins } from './prices.js';
 import { parserCode, readingCodes } from './reading.js';
 import { seriousCaution, tooYoung, undeclaredSmallPart } from './serious-cautions.js';
 import { activityWithoutTime, lessonTooLong } from './session-time.js';
@@ -27,7 +28,7 @@ import { plainWordBeforeTaught, wordBeforeTaught } from './words.js';
 /** Every check beyond reading and names, in the order of the reference. */
 export const allChecks: readonly Check[] = [
     declaredTwice,
-    missingUse, missingAmount, unknownUnit, wrongUnit, missingUnit, impossibleNumber, turnedRound, noSuchDate,
+    missingUse, missingAmount, unknownUnit, wrongUnit, missingUnit, impossibleNumber, priceNotInCoins, turnedRound, noSuchDate,
     notInMaterials, unusedNeed, kitFlagWrong, kitFlagMissing, unusedThing, wrongEdition,
     lessonNotTaught, taughtTwice, followsLater, circle,
     practisedTooEarly, neverChecked, buildsOnLater, unusedObjective, wordBeforeTaught, plainWordBeforeTaught,

@@ -24,6 +24,7 @@ function datesIn(file: FileSheet): WrittenDate[] {
     ]);
 }
 
+/** True for a date as ISO 8601 writes it that exists. */
 export function isDate(date: string): boolean {
     return dayOfIso(date) !== undefined;
 }

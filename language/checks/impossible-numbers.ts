@@ -43,6 +43,12 @@ export const impossibleNumber: Check = {
 const isCount = (number: number): boolean => Number.isInteger(number) && number > 0;
 const isCountOrNone = (number: number | undefined): boolean => number === undefined || (Number.isInteger(number) && number >= 0);
 
+/** From 0:00 to 23:59. */
+function isHour(clock: string): boolean {
+    const [hour, minute] = clock.split(':').map(Number) as [number, number];
+    return hour < 24 && minute < 60;
+}
+
 function* amountsThatAreNone(file: FileSheet, view: ProgrammeView): Iterable<Finding> {
     for (const { thing, amount, where } of amountsIn(file, view)) {
         const size = sizeOf(amount.value);
@@ -75,6 +81,12 @@ function* classNumbers(file: FileSheet): Iterable<Finding> {
                 message: `A class has at least one learner, and no part of one: write a whole number from 1 up.`, at: learners.at,
                 fixes: [{ title: `Change to '${whole}'`, edits: [replace(file.uri, learners.at, whole)] }]
             };
+        }
+        if (!learners && group.sections.length > 0 && group.sections.every(section => section.learners === 0)) {
+            yield { message: `A class has at least one learner, and no section of '${group.name}' has any: write how many they are.`, at: group.at };
+        }
+        for (const { name, clock, at } of group.sections) {
+            if (clock !== undefined && !isHour(clock)) yield { message: `'${name}' meets at ${clock}, an hour that no clock shows. Write hours and minutes, as in: at 9:30`, at };
         }
         if (session && session.minutes <= 0) yield { message: 'A session takes at least a minute.', at: session.at };
         if (catchUp && (!isCount(catchUp.everyLessons) || !isCountOrNone(catchUp.days))) {

@@ -25,13 +25,21 @@ export const fileNotUsable: Check = {
 
 export const filePartlyRead: Check = {
     code: 'file-partly-read', severity: 'information', title: 'A calendar or framework of which something was left out',
-    explains: 'The file was read, but something in it could not be: an event that ends before it begins, say, or an item whose place is not told. The rest counts. Look whether what was left out matters, and ask whoever publishes the file to mend it.',
+    explains: 'The file was read, but something in it could not be: an event that ends before it begins, say, or an item whose place is not told; or a word after `named` stands in the title of no event. The rest counts. Look whether what was left out matters, and ask whoever publishes the file to mend it.',
     wrong: `${group}  off from "calendars/town.ics"`, right: `${group}  off 2026-10-05 "Harvest day"`,
     beside: { 'calendars/town.ics': town('DTSTART;VALUE=DATE:20261005', 'DTEND;VALUE=DATE:20261001') },
     *find(file, view) {
         for (const { what, at, attachment } of filesNamed(file, view)) {
             const remarks = attachment?.state === 'calendar' ? attachment.calendar.remarks : attachment?.state === 'framework' ? attachment.framework.remarks : [];
             if (remarks.length > 0) yield { message: `${what} was read, but: ${remarks.join(' ')}`, at };
+        }
+        for (const { path, named, at } of file.classes.flatMap(({ offFrom }) => offFrom)) {
+            const attachment = view.programme.attachments.get(attachmentKey(file.uri, path));
+            if (attachment?.state !== 'calendar') continue;
+            const unknown = named.filter(name => !attachment.calendar.events.some(({ title }) => title.toLowerCase().includes(name.trim().toLowerCase())));
+            if (unknown.length > 0) {
+                yield { message: `The calendar '${path}' was read, but no event of whole days in it is called ${unknown.map(name => `'${name}'`).join(' or ')}: that takes no day away. Look how the calendar writes it.`, at };
+            }
         }
     }
 };

@@ -25,6 +25,7 @@ export interface Programme {
     attachments: ReadonlyMap<string, Attachment>;
 }
 
+/** Names one mention of a file: the address of the file that names it, and the path as written there. */
 export function attachmentKey(uri: string, path: string): string {
     return `${uri} ${path}`;
 }

@@ -1,14 +1,12 @@
-/** ISO dates in words. Own names of days and months: Intl's short forms differ between hosts ("Sep", "Sept"). */
-const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-const months = monthNames.map(name => name.slice(0, 3));
+/** ISO dates in words. */
+import { monthNames, shortName, weekdayNames } from '@haversack/language/facts/day-names';
 
 /** "Mon 14 Sep 2026"; a text that is no existing date comes back as it was. */
 export function dayInWords(iso: string, withYear = true): string {
     const written = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
     const date = new Date(`${iso}T00:00:00Z`);
     if (!written || Number.isNaN(date.getTime()) || date.getUTCDate() !== Number(written[3])) return iso;
-    const words = `${weekdays[date.getUTCDay()]} ${date.getUTCDate()} ${months[date.getUTCMonth()]}`;
+    const words = `${shortName(weekdayNames[(date.getUTCDay() + 6) % 7])} ${date.getUTCDate()} ${shortName(monthNames[date.getUTCMonth()])}`;
     return withYear ? `${words} ${written[1]}` : words;
 }
 

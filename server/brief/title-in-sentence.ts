@@ -10,10 +10,10 @@
  *    sentence gets that word as the writer typed it ({paper-cup} is a paper cup, {paper-cup}s are paper cups).
  * 4. What stands behind a comma is a remark for the list ("Glass bottles, all alike") and is left out of the sentence.
  */
+import { asCommonNoun } from '@haversack/language/sheets/titles';
 import type { NameFigures } from '../planning/figures.js';
 
 const commonNouns: ReadonlySet<NameFigures['kind']> = new Set(['material', 'print']);
-const ownName = /^\p{Lu}(?![\p{Ll}'’])|\p{L}.*?[^\p{L}'’]\p{Lu}/u;
 const irregular: ReadonlyMap<string, string> = new Map([
     ['die', 'dice'], ['foot', 'feet'], ['tooth', 'teeth'], ['mouse', 'mice'], ['goose', 'geese'], ['child', 'children'], ['man', 'men'], ['woman', 'women']
 ]);
@@ -31,13 +31,9 @@ export interface SentencePlace {
 
 export function titleInSentence(name: string, title: string, kind: NameFigures['kind'] | undefined, place: SentencePlace = {}): string {
     if (kind === undefined) return title + (place.ending ?? '');
-    const words = commonNouns.has(kind) ? commonNoun(place.listed ? title : oneOf(title, name))
+    const words = commonNouns.has(kind) ? asCommonNoun(place.listed ? title : oneOf(title, name))
         : kind === 'word' || place.marked || place.listed ? title : `“${title}”`;
     return (place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words) + (place.ending ?? '');
-}
-
-function commonNoun(title: string): string {
-    return ownName.test(title) ? title : title.replace(/,.*$/su, '').replace(/^\p{Lu}/u, first => first.toLowerCase());
 }
 
 /** The title with the plural of the name's last word put back to that word. */

@@ -37,7 +37,7 @@ export async function importCommand(sheet: string, options: ImportOptions, write
     const texts = new FileTexts(programme.files.keys());
     const file = options.file === undefined ? targetFiles(programme, URI.file(root).toString())[0]! : fileInside(root, options.file);
     const done = importTable(programme, uri => texts.of(uri), table, { file, columns, currency: options.currency?.toUpperCase(), class: options.class, kit: options.kit });
-    if ('refusal' in done) throw new CouldNotRun(done.refusal);
+    if ('refusal' in done) throw new CouldNotRun(done.columns ? `${done.refusal} As in: --column title=${done.columns[0]?.letter ?? 'A'}` : done.refusal);
     const { report, files } = done;
     const worse = stillReads(files, createHaversackServices(EmptyFileSystem).haversack.parser.Lexer);
     if (worse) throw new CouldNotRun(worse.refusal);
@@ -60,7 +60,8 @@ function asText(report: ImportReport, files: readonly ChangedFile[], show: (uri:
 
 /** "title=Item name": what a column means, and its heading, letter or number. */
 function givenColumn(text: string): GivenColumn {
-    const [, means = '', column = ''] = /^\s*([\w-]+)\s*=\s*(.+?)\s*$/.exec(text) ?? [];
+    const [, written = '', column = ''] = /^\s*([\w -]+?)\s*=\s*(.+?)\s*$/.exec(text) ?? [];
+    const means = written.replace(/ +/g, '-').toLowerCase();
     if (column === '') throw new CouldNotRun(`'${text}' names no column. Write what it means and its heading, as in: --column title="Item name"`);
     if (!(meanings as readonly string[]).includes(means)) throw new CouldNotRun(`A column cannot mean '${means}': it is one of ${meanings.join(', ')}.`);
     return { column, means: means as Meaning };

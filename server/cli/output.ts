@@ -12,6 +12,7 @@ export function formatOf(out: string | undefined, otherwise: string): string {
     return Object.hasOwn(known, ending) ? known[ending] ?? otherwise : ending;
 }
 
+/** Throws CouldNotRun for a class that the programme does not have; without a name the first is meant. */
 export function mustKnowClass(programme: Programme, name: string | undefined): void {
     if (name === undefined || programme.classes.has(name)) return;
     const known = [...programme.classes.keys()];

@@ -17,18 +17,21 @@ export interface PlanOptions {
 
 export type Write = (text: string) => void;
 
+/** The programme with the schedule of the class that is asked for, or of the first. */
 export async function planned(path: string, options: PlanOptions): Promise<{ read: ReadProgramme; schedule: ScheduleFigures }> {
     const read = await readProgramme(path);
     mustKnowClass(read.view.programme, options.class);
     return { read, schedule: planSchedule(read.view.programme, { class: options.class }) };
 }
 
-export function chosenFormat(options: PlanOptions, formats: readonly string[], what: string): string {
-    const format = options.format ?? formatOf(options.out, 'text');
+/** The format that is asked for, else that of the file's ending, else `otherwise`. */
+export function chosenFormat(options: PlanOptions, formats: readonly string[], what: string, otherwise = 'text'): string {
+    const format = options.format ?? formatOf(options.out, otherwise);
     if (formats.includes(format)) return format;
     throw new CouldNotRun(`There is no format '${format}' for ${what}: use ${formats.slice(0, -1).join(', ')} or ${formats[formats.length - 1]}.`);
 }
 
+/** The week that is asked for, counted from 1; undefined where none is. */
 export function weekOf(written: string | undefined, { weeks }: ScheduleFigures): number | undefined {
     if (written === undefined) return undefined;
     const week = Number(written);
@@ -37,6 +40,7 @@ export function weekOf(written: string | undefined, { weeks }: ScheduleFigures):
     return week;
 }
 
+/** "Measure and Make, Harbour co-op": the course and the class, as far as there are any. */
 export function titleOf(programme: Programme, schedule: ScheduleFigures): string {
     const course = schedule.course === undefined ? 'All lessons' : programme.courses.get(schedule.course)?.title ?? schedule.course;
     const group = schedule.class === undefined ? undefined : programme.classes.get(schedule.class)?.title;

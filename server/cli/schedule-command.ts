@@ -5,9 +5,10 @@ import { scheduleCalendar, sectionHours } from '../exports/calendar.js';
 import { figuresJson } from '../exports/json.js';
 import { scheduleMarkdown } from '../exports/schedule-markdown.js';
 import { scheduleText } from '../exports/schedule-text.js';
-import { planCoverage } from '../planning/coverage.js';
+import { newPlanningCache } from '../planning/cache.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { planSupplies } from '../planning/supplies/plan-supplies.js';
+import { planTerm } from '../planning/term.js';
 import { CouldNotRun } from './could-not-run.js';
 import { deliver, errorsTold, writtenBefore } from './output.js';
 import { chosenFormat, planned, titleOf, type PlanOptions, type Write } from './planned.js';
@@ -43,12 +44,6 @@ function calendarOf(programme: Programme, schedule: ScheduleFigures, title: stri
 
 /** The whole term view: calendar, stock, buying, coverage. */
 function termHtml({ view: { programme }, root }: ReadProgramme, schedule: ScheduleFigures, options: PlanOptions): string {
-    const today = todayOf(options.today);
-    const wanted = { class: options.class };
-    const course = schedule.course === undefined ? undefined : programme.courses.get(schedule.course);
-    const group = schedule.class === undefined ? undefined : programme.classes.get(schedule.class);
-    return termPage({
-        schedule, today, course: course && { title: course.title }, class: group && { title: group.title },
-        supplies: planSupplies(programme, wanted, { schedule, today }), coverage: planCoverage(programme, wanted, { schedule })
-    }, { root: URI.file(root).toString() });
+    const term = planTerm(programme, { class: options.class }, { schedule, today: todayOf(options.today), cache: newPlanningCache() });
+    return termPage(term, { root: URI.file(root).toString() });
 }

@@ -59,7 +59,7 @@ function materialFacts(material: MaterialSheet): string[] {
     if (material.source) facts.push(material.source === 'printed' ? 'printed' : `from ${material.source}`);
     if (material.parts.length > 0) facts.push(`parts: ${material.parts.map(part => part.name).join(', ')}`);
     for (const pack of material.packs) facts.push(`pack of ${amountText(pack.amount)}${pack.cost ? ` costs ${pack.cost.value} ${pack.cost.currency}` : ''}`);
-    if (material.arrives) facts.push(`arrives in ${material.arrives.days} days`);
+    if (material.arrives) facts.push(`arrives in ${material.arrives.days} ${material.arrives.working ? 'working ' : ''}${material.arrives.days === 1 ? 'day' : 'days'}`);
     for (const caution of material.cautions) facts.push(`caution: ${caution.kind}`);
     return facts;
 }

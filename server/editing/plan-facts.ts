@@ -1,9 +1,9 @@
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
-import type { TermFigures } from '../brief/term/figures.js';
+import { asCommonNoun } from '@haversack/language/sheets/titles';
+import type { TermFigures } from '../planning/term-figures.js';
 import type { ClassTerm } from '../plan-checks/term.js';
 import { dayInWords } from '../plan-checks/days.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
-import { inSentence } from '../plan-checks/words.js';
 import type { MoneyFigure, OrderFigures } from '../planning/supply-figures.js';
 import { counted, listing, once, quoted } from '../planning/wording.js';
 
@@ -28,7 +28,7 @@ export function aboutLesson(lesson: LessonSheet, things: ReadonlySet<string>, te
         const days = meetingsOf(term.schedule).filter(({ lessons }) => lessons.includes(lesson.name));
         const unplaced = term.schedule.unplaced.find(one => one.lesson === lesson.name);
         if (days.length === 0) return unplaced && `not taught: ${unplaced.why}`;
-        const buy = toBuy(lesson, things, term).map(({ title }) => inSentence(title));
+        const buy = toBuy(lesson, things, term).map(({ title }) => asCommonNoun(title));
         return sentence([listing(days.map(({ label }) => label)), buy.length > 0 && `to buy: ${named(buy)}`]);
     });
 }
@@ -84,7 +84,7 @@ function sentence(parts: readonly (string | false | undefined)[]): string {
 }
 
 function packsOf({ packs, bought, title }: OrderFigures): string {
-    return packs.length > 0 ? `buy ${listing(packs.map(({ text }) => text))}` : `find ${bought.text} ${inSentence(title)}`;
+    return packs.length > 0 ? `buy ${listing(packs.map(({ text }) => text))}` : `find ${bought.text} ${asCommonNoun(title)}`;
 }
 
 function named(words: readonly string[]): string {

@@ -3,7 +3,9 @@ import { Temporal } from 'temporal-polyfill';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import type { OrderFigures } from '../planning/supply-figures.js';
 import { ownUids, readWritten, type WrittenEvent } from './calendar-before.js';
-import { pieceInWords } from './schedule-text.js';
+import { pieceInWords } from './schedule-lines.js';
+import { whatToBuy } from './supplies-lines.js';
+import { onOneLine } from './text-table.js';
 
 /** A section of the class with the hour at which it meets, "9:30". */
 export interface SectionHour {
@@ -66,7 +68,8 @@ export function scheduleCalendar(schedule: ScheduleFigures, options: CalendarOpt
             sequence: gone.cancelled ? gone.sequence : Math.max(number, gone.sequence + 1)
         });
     }
-    return calendar.toString();
+    // The last line ends like every other (RFC 5545, 3.1); the library leaves that off.
+    return `${calendar.toString().trimEnd()}\r\n`;
 }
 
 function lessonEvents(schedule: ScheduleFigures, hours: readonly SectionHour[]): Entry[] {
@@ -86,8 +89,8 @@ function lessonEvents(schedule: ScheduleFigures, hours: readonly SectionHour[]):
             return sections.map((section): Entry => ({
                 id: uid(schedule, [what, ...(time > 1 ? [String(time)] : []), ...(section ? [section.name] : [])]),
                 ...(section ? timed(date, section.clock, from, one.minutes || schedule.session || 60) : wholeDay(date, date)),
-                summary: oneLine(`${pieceInWords({ ...one, remark: undefined })}${section ? ` (${section.title})` : ''}`),
-                description: [`Week ${week.number}`, one.remark, one.minutes > 0 ? `${one.minutes} min` : undefined].flatMap(line => (line ? [oneLine(line)] : [])).join('\n')
+                summary: onOneLine(`${pieceInWords({ ...one, remark: undefined })}${section ? ` (${section.title})` : ''}`),
+                description: [`Week ${week.number}`, one.remark, one.minutes > 0 ? `${one.minutes} min` : undefined].flatMap(line => (line ? [onOneLine(line)] : [])).join('\n')
             }));
         });
     }));
@@ -95,7 +98,7 @@ function lessonEvents(schedule: ScheduleFigures, hours: readonly SectionHour[]):
 
 function offEvents(schedule: ScheduleFigures): Entry[] {
     return schedule.daysOff.filter(off => off.costs).map(off => ({
-        id: uid(schedule, ['off', off.from, off.to]), ...wholeDay(off.from, off.to), summary: oneLine(`No meeting: ${off.title}`),
+        id: uid(schedule, ['off', off.from, off.to]), ...wholeDay(off.from, off.to), summary: onOneLine(`No meeting: ${off.title}`),
         transparency: ICalEventTransparency.TRANSPARENT
     }));
 }
@@ -103,8 +106,8 @@ function offEvents(schedule: ScheduleFigures): Entry[] {
 function orderEvents(schedule: ScheduleFigures, orders: readonly OrderFigures[]): Entry[] {
     return orders.flatMap(order => (order.orderBy === undefined ? [] : [{
         id: uid(schedule, ['order', order.id]), ...wholeDay(order.orderBy, order.orderBy),
-        summary: oneLine(`Last day to order: ${order.title}`),
-        description: [order.packs.map(p => p.text).join(' and ') || order.bought.text, order.when, order.late?.words].flatMap(line => (line ? [oneLine(line)] : [])).join('\n'),
+        summary: onOneLine(`Last day to order: ${order.title}`),
+        description: [whatToBuy(order), order.when, order.late?.words].flatMap(line => (line ? [onOneLine(line)] : [])).join('\n'),
         transparency: ICalEventTransparency.TRANSPARENT
     }]));
 }
@@ -136,8 +139,4 @@ function isDay(text: string): boolean {
 
 function dayOrTime(text: string): Temporal.PlainDate | Temporal.PlainDateTime {
     return isDay(text) ? Temporal.PlainDate.from(text) : Temporal.PlainDateTime.from(text);
-}
-
-function oneLine(text: string): string {
-    return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
 }

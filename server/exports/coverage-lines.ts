@@ -1,5 +1,5 @@
 /** What the text and the Markdown of coverage say alike. */
-import type { CoverageFigures, CoverageObjective, FrameworkNode } from '../planning/coverage-figures.js';
+import type { CoverageFigures, CoverageObjective, FrameworkFigures, FrameworkNode } from '../planning/coverage-figures.js';
 
 /** So many lessons are named beside an item of a framework; the rest is counted. */
 const namedLessons = 3;
@@ -21,6 +21,11 @@ export function byStrand(objectives: readonly CoverageObjective[]): [strand: str
         else strands.set(strand, [objective]);
     }
     return [...strands];
+}
+
+/** What is to be said of a framework beside its items. */
+export function frameworkRemarks({ unknownCodes, remarks = [] }: FrameworkFigures): string[] {
+    return [...unknownCodes.map(({ objective, code }) => `The objective ${objective} is aligned to ${code}, which the framework does not have.`), ...remarks];
 }
 
 /** "N.1 Counts to twenty: met in “One”, “Two” and 2 more lessons"; of an item with others under it, how many of those are met. */

@@ -1,7 +1,7 @@
 import { Outline } from '../markdown/outline.js';
 import { plainText as escaped } from '../markdown/plain-text.js';
 import type { CoverageFigures, CoverageLesson, Does, FrameworkFigures, FrameworkNode } from '../planning/coverage-figures.js';
-import { byStrand, coverageTitle, nodeLine } from './coverage-lines.js';
+import { byStrand, coverageTitle, frameworkRemarks, nodeLine } from './coverage-lines.js';
 import { onOneLine } from './text-table.js';
 
 /** Coverage as CommonMark: what is missing, each objective in words, each lesson with its objectives, the frameworks as lists. */
@@ -54,8 +54,7 @@ function frameworkList(out: Outline, framework: FrameworkFigures): void {
         }
     };
     show(framework.tree, 0);
-    const unknown = framework.unknownCodes.map(u => `The objective ${u.objective} is aligned to ${u.code}, which the framework does not have.`);
-    for (const remark of [...unknown, ...framework.remarks ?? []]) out.paragraph(plainText(remark));
+    for (const remark of frameworkRemarks(framework)) out.paragraph(plainText(remark));
 }
 
 /** Without control characters, for it may be read in a terminal. */

@@ -1,5 +1,5 @@
 import type { CoverageFigures, CoverageLesson, CoverageObjective, Does, FrameworkFigures, FrameworkNode } from '../planning/coverage-figures.js';
-import { byStrand, coverageTitle, nodeLine } from './coverage-lines.js';
+import { byStrand, coverageTitle, frameworkRemarks, nodeLine } from './coverage-lines.js';
 import { onOneLine, textTable } from './text-table.js';
 
 /** Columns of the terminal that lines keep to. */
@@ -67,8 +67,7 @@ function frameworkLines(framework: FrameworkFigures): string[] {
         }
     };
     show(framework.tree, 1);
-    const unknown = framework.unknownCodes.map(u => `The objective ${u.objective} is aligned to ${u.code}, which the framework does not have.`);
-    return [...lines, ...[...unknown, ...framework.remarks ?? []].flatMap(r => wrapped(r, '  '))];
+    return [...lines, ...frameworkRemarks(framework).flatMap(r => wrapped(r, '  '))];
 }
 
 /** Exactly so wide; what is longer ends with an ellipsis. */

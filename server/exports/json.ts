@@ -1,5 +1,6 @@
 /**
- * Figures for programs: `{ "format": "haversack-…", "version": 1, … }`. Keys stand in alphabetical order, so equal figures give
+ * Figures for programs: `{ "format": "haversack-…", "version": 1, … }` with what stands in planning/*figures.ts, such as
+ * `"coverage": CoverageFigures` in haversack-coverage. Keys stand in alphabetical order, so equal figures give
  * equal text. `version` rises when a field is renamed, removed or changes its meaning; new fields may come without that.
  */
 export function figuresJson(format: string, content: Record<string, unknown>): string {

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
-import type { OrderFigures, SupplyFigures } from '../planning/supply-figures.js';
+import type { SupplyFigures } from '../planning/supply-figures.js';
+import { suppliesOf, whatToBuy } from './supplies-lines.js';
 
 /** The headings, in order. */
 export const shoppingColumns = ['Order by', 'Needed by', 'Week', 'Thing', 'Missing', 'Buy', 'Left over', 'Cost', 'Currency', 'From', 'Serves weeks', 'Remark'] as const;
@@ -15,24 +16,12 @@ const formula = /^[\s\0]*[=+\-@\t\r＝＋－＠]/u;
  * mark, since spreadsheets otherwise take the text for another encoding.
  */
 export function shoppingList(supplies: SupplyFigures, week?: number): string {
-    const orders = inOrder(supplies.orders.filter(order => week === undefined || order.week === week));
-    const rows = orders.map(order => [
+    const rows = suppliesOf(supplies, week).orders.map(order => [
         order.orderBy ?? '', order.neededBy ?? '', String(order.week), order.title, order.net.text,
-        order.packs.length > 0 ? order.packs.map(p => p.text).join(' and ') : order.bought.text,
-        order.leftOver?.text ?? '', order.cost ? amountOf(order.cost.text, order.cost.currency) : '', order.cost?.currency ?? '',
+        whatToBuy(order), order.leftOver?.text ?? '', order.cost ? amountOf(order.cost.text, order.cost.currency) : '', order.cost?.currency ?? '',
         order.source, order.covers.join(' '), [order.late?.words, order.joined].filter(Boolean).join('; ')
     ]);
     return `\ufeff${Papa.unparse([[...shoppingColumns], ...rows.map(row => row.map(safe))], { newline: '\r\n' })}\r\n`;
-}
-
-/** By last day to order, then by day of need, then by title. */
-export function inOrder(orders: readonly OrderFigures[]): OrderFigures[] {
-    const key = (order: OrderFigures): string => order.orderBy ?? order.neededBy ?? '';
-    return [...orders].sort((a, b) => compare(key(a), key(b)) || a.week - b.week || compare(a.title, b.title));
-}
-
-function compare(a: string, b: string): number {
-    return a < b ? -1 : a > b ? 1 : 0;
 }
 
 function safe(cell: string): string {

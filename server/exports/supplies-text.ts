@@ -1,5 +1,5 @@
 import type { SupplyFigures, ThingRecord } from '../planning/supply-figures.js';
-import { inOrder } from './shopping-list.js';
+import { clashLine, moneyLine, shortageLine, suppliesOf, whatToBuy } from './supplies-lines.js';
 import { onOneLine, textTable } from './text-table.js';
 
 /** Which part of the term: all of it, or one week. */
@@ -11,8 +11,7 @@ export interface SuppliesScope {
 
 /** Stock and buying for a terminal, in the order in which somebody acts on it. */
 export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {}): string {
-    const inScope = <T extends { week: number }>(list: readonly T[]): T[] => list.filter(one => scope.week === undefined || one.week === scope.week);
-    const orders = inOrder(inScope(supplies.orders));
+    const { orders, shortages, clashes } = suppliesOf(supplies, scope.week);
     const lines = [title(supplies, scope), ''];
     const block = (heading: string, content: readonly string[], otherwise?: string): void => {
         if (content.length === 0 && otherwise === undefined) return;
@@ -20,16 +19,12 @@ export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {})
     };
     block('Buy and order', orders.length === 0 ? [] : textTable(
         [{ title: 'order by' }, { title: 'needed' }, { title: 'week', number: true }, { title: 'thing' }, { title: 'missing', number: true }, { title: 'buy' }, { title: 'cost', number: true }],
-        orders.map(o => [o.orderBy ?? 'on the day', o.neededBy ?? '', String(o.week), o.title, o.net.text, o.packs.map(p => p.text).join(' and ') || o.bought.text, o.cost?.text ?? 'no price'])
+        orders.map(o => [o.orderBy ?? 'on the day', o.neededBy ?? '', String(o.week), o.title, o.net.text, whatToBuy(o), o.cost?.text ?? 'no price'])
     ), 'Nothing to buy.');
     block('Too late to order in time', orders.flatMap(o => (o.late ? [onOneLine(`${o.title}: ${o.late.words}`)] : [])));
     block('One order for several weeks', orders.flatMap(o => (o.joined ? [onOneLine(`${o.title}, needed ${o.neededBy ?? `in week ${o.week}`}: ${o.joined}`)] : [])));
-    block('Short at a meeting', inScope(supplies.shortages).map(s =>
-        onOneLine(`${s.meeting}: ${s.title}, ${s.needed.text} needed, ${s.atHand.text} at hand, ${s.missing.text} missing${s.standIns.map(i => `; ${i.text}`).join('')}`)));
-    const weeks = new Set(supplies.weeks.filter(w => w.number === scope.week).map(w => `${w.from} ${w.to}`));
-    const [from, to] = [...weeks][0]?.split(' ') ?? [];
-    block('Two classes, one cupboard', supplies.clashes.filter(c => scope.week === undefined || (c.date >= (from ?? '') && c.date <= (to ?? ''))).map(c =>
-        onOneLine(`${c.meeting}: ${c.title}, ${c.classes.map(k => `${k.needed.text} for ${k.title}`).join(' and ')}, ${c.atHand.text} at hand, ${c.missing.text} missing`)));
+    block('Short at a meeting', shortages.map(s => onOneLine(`${s.meeting}: ${s.title}, ${shortageLine(s)}${s.standIns.map(i => `; ${i.text}`).join('')}`)));
+    block('Two classes, one cupboard', clashes.map(c => onOneLine(`${c.meeting}: ${c.title}, ${clashLine(c)}`)));
     block('Costs', costLines(supplies, scope));
     if (scope.records) for (const thing of supplies.things) block(recordTitle(thing), record(thing, scope));
     block('Taken for granted', supplies.assumptions.map(onOneLine));
@@ -41,10 +36,9 @@ function title({ classTitle, learners, weeks }: SupplyFigures, { week }: Supplie
 }
 
 function costLines({ costs }: SupplyFigures, { week }: SuppliesScope): string[] {
-    const words = (money: readonly { text: string }[]): string => money.map(m => m.text).join(' and ') || 'nothing';
     const unpriced = costs.unpriced.length > 0 ? [`without a price: ${costs.unpriced.map(u => onOneLine(u.title)).join(', ')}`] : [];
-    if (week !== undefined) return [`week ${week}: ${words(costs.byWeek.find(w => w.week === week)?.money ?? [])}`];
-    return [...costs.byWeek.filter(w => w.money.length > 0).map(w => `week ${w.week}: ${words(w.money)}`), `whole term: ${words(costs.term)}`, `for each learner: ${words(costs.perLearner)}`, ...unpriced];
+    if (week !== undefined) return [`week ${week}: ${moneyLine(costs.byWeek.find(w => w.week === week)?.money ?? [])}`];
+    return [...costs.byWeek.filter(w => w.money.length > 0).map(w => `week ${w.week}: ${moneyLine(w.money)}`), `whole term: ${moneyLine(costs.term)}`, `for each learner: ${moneyLine(costs.perLearner)}`, ...unpriced];
 }
 
 function recordTitle(thing: ThingRecord): string {

@@ -35,6 +35,7 @@ const usuallyFirst = new Set(['£', '₩']);
 
 const codes: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'));
 
+/** True for an ISO 4217 code that the JavaScript engine knows. */
 export function isCurrencyCode(code: string): boolean {
     return codes.has(code);
 }

@@ -5,7 +5,7 @@ import { factsOfCells, sheetNames, type CellFacts, type SheetName } from './work
 
 /**
  * Reads the sheets of an .xlsx workbook: the one named (or numbered from 1), or all that are not hidden. What is too large is refused
- * before it is unpacked.
+ * before it is unpacked. Where one of several sheets cannot be read, the others say so.
  */
 export async function readWorkbook(bytes: Uint8Array, wanted?: string): Promise<Table[] | Refusal> {
     if (bytes.length > limits.file) return tooLarge(bytes.length);
@@ -18,14 +18,16 @@ export async function readWorkbook(bytes: Uint8Array, wanted?: string): Promise<
     const { buffer, byteOffset, byteLength } = packPlainly(parts);
     const archive = buffer.slice(byteOffset, byteOffset + byteLength) as ArrayBuffer;
     const tables: Table[] = [];
+    const unread: string[] = [];
     for (const sheet of sheets) {
         const facts = factsOfCells(parts, sheet);
         const table = 'refusal' in facts ? facts : await readOne(archive, names.indexOf(sheet) + 1, sheet, facts);
         if (!('refusal' in table)) tables.push(table);
         else if (sheets.length === 1) return table;
+        else unread.push(`Sheet '${sheet.name}' was not read. ${table.refusal}`);
     }
     if (tables.length === 0) return { refusal: 'No sheet of the spreadsheet could be read. Save it anew in your spreadsheet program, or save the inventory as .csv.' };
-    return tables;
+    return tables.map(table => ({ ...table, remarks: [...table.remarks, ...unread] }));
 }
 
 function choose(names: readonly SheetName[], wanted: string | undefined): readonly SheetName[] | Refusal {
@@ -54,7 +56,7 @@ async function readOne(archive: ArrayBuffer, number: number, { name }: SheetName
         }
         return { sheet: name, rows, remarks: [] };
     } catch {
-        return { refusal: `Sheet '${name}' could not be read. Save the spreadsheet anew in your spreadsheet program, or save the sheet as .csv.` };
+        return { refusal: `The sheet '${name}' could not be read. Save the spreadsheet anew in your spreadsheet program, or save the sheet as .csv.` };
     }
 }
 

@@ -1,3 +1,5 @@
+import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import { isCertain } from './certain.js';
 import type { PlanCheck, PlanFinding } from './plan-check.js';
 import type { ClashFigures } from '../planning/supply-figures.js';
@@ -28,7 +30,7 @@ export const cupboardClash: PlanCheck = {
 };
 
 /** At the line that shares the cupboard, wherever of the classes it stands. */
-function findingOf(clash: ClashFigures, own: Parameters<typeof noteOnHand>[0], { programme }: Parameters<PlanCheck['find']>[0]): PlanFinding {
+function findingOf(clash: ClashFigures, own: ClassSheet, { programme }: ProgrammeView): PlanFinding {
     const names = new Set(clash.classes.map(({ name }) => name));
     const groups = [own, ...programme.classes.values()].filter(({ name }) => names.has(name));
     const sharing = groups.find(({ sharesWith }) => sharesWith.some(({ name }) => names.has(name))) ?? own;

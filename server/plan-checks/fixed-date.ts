@@ -1,6 +1,7 @@
 import type { Fix } from '@haversack/language/checks/check';
 import { isDate } from '@haversack/language/checks/dates';
 import { changeTo, removeLinesOf } from '@haversack/language/checks/fixes';
+import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import type { ScheduleFigures, ScheduleProblem } from '../planning/schedule-figures.js';
 import { dayInWords } from './days.js';
 import { daysTaught, meetingsOf, nearestDay } from './meetings.js';
@@ -20,8 +21,9 @@ export const fixedDate: PlanCheck = {
                 const line = group.fixed.find(({ at }) => problem.place.uri === group.uri && at.start.line === problem.place.range.start.line);
                 if (!problem.kind.startsWith('fixed-') || !line || isPast(line.on.date, term.today)) continue;
                 // A date or a lesson that does not exist is told of as such.
-                if (!isDate(line.on.date) || !view.programme.lessons.has(line.lesson.name)) continue;
-                const others = problem.kind === 'fixed-outside-course' || problem.kind === 'fixed-twice' ? [] : otherDays(problem, line.on.date, line.lesson.name, schedule, term.today);
+                const lesson = view.programme.lessons.get(line.lesson.name);
+                if (!isDate(line.on.date) || !lesson) continue;
+                const others = problem.kind === 'fixed-outside-course' || problem.kind === 'fixed-twice' ? [] : otherDays(problem, line.on.date, lesson, schedule, term.today);
                 yield {
                     uri: group.uri, at: problem.kind === 'fixed-outside-course' ? line.lesson.at : line.on.at, message: problem.message, related: problem.related,
                     fixes: [
@@ -34,8 +36,15 @@ export const fixedDate: PlanCheck = {
     }
 };
 
-/** Meetings around the day; where that is too early, the day on which its turn comes. */
-function otherDays({ kind }: ScheduleProblem, date: string, lesson: string, schedule: ScheduleFigures, today: string): string[] {
-    const days = kind === 'fixed-too-early' ? daysTaught(lesson, schedule).slice(0, 1) : nearestDay(date, meetingsOf(schedule).flatMap(({ date: day }) => day ?? []));
+/** Meetings around the day, after all that the lesson follows; where the day was too early, the one on which its turn comes. */
+function otherDays({ kind }: ScheduleProblem, date: string, lesson: LessonSheet, schedule: ScheduleFigures, today: string): string[] {
+    const days = kind === 'fixed-too-early' ? daysTaught(lesson.name, schedule).slice(0, 1) : nearestDay(date, daysAfterFollowed(lesson, schedule));
     return days.filter(day => day !== date && !isPast(day, today));
+}
+
+function daysAfterFollowed({ follows }: LessonSheet, schedule: ScheduleFigures): string[] {
+    const waiting = new Set(schedule.unplaced.map(({ lesson }) => lesson));
+    if (follows.some(({ name }) => waiting.has(name))) return [];
+    const last = follows.map(({ name }) => daysTaught(name, schedule).at(-1) ?? '').sort().at(-1) ?? '';
+    return meetingsOf(schedule).flatMap(({ date }) => (date !== undefined && date > last ? [date] : []));
 }

@@ -41,20 +41,13 @@ export function countKits(group: ClassSheet, name: string, missing: Figure, { pr
     });
 }
 
-/** Lets a stand-in do as well, or takes it instead where it needs another amount. */
+/** Lets a stand-in do as well. One that needs another amount makes up for what is missing, not for all that the line asks for: no line can say that. */
 export function useStandIn(line: NeedLine, standIn: string, material: MaterialSheet | undefined): Fix[] {
     const { need, option, uri } = line;
     if (need.options.some(({ thing }) => thing.name === standIn)) return [];
     const found = material?.standIns.find(({ thing }) => thing.name === standIn);
-    if (!found) return [];
-    const ratio = new Fraction(found.give).div(found.replaces);
-    if (ratio.equals(1)) return [{ title: `Let '${standIn}' do as well`, edits: [insertAfter(uri, option.at ?? option.thing.at, ` or ${standIn}`)] }];
-    if (!need.amount || need.options.length > 1 || option.parts.length > 0) return [];
-    const amount = { exact: new Fraction(need.amount.value).mul(ratio).toFraction(true), unit: need.amount.unit };
-    return [{
-        title: `Use '${standIn}' instead: ${written(amount)} in place of ${written({ exact: need.amount.value, unit: need.amount.unit })}`,
-        edits: [replace(uri, option.thing.at, standIn), replace(uri, need.amount.at, written(amount))]
-    }];
+    if (!found || !new Fraction(found.give).equals(new Fraction(found.replaces))) return [];
+    return [{ title: `Let '${standIn}' do as well`, edits: [insertAfter(uri, option.at ?? option.thing.at, ` or ${standIn}`)] }];
 }
 
 /** As a line of the class says it: "20", "1 1/2 kg". */

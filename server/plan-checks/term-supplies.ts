@@ -49,7 +49,7 @@ export function termSupplies(programme: Programme, group: string, schedule: Sche
 }
 
 function shortagesToTell(term: Ledgers, today: string): TermSupplies['shortages'] {
-    const open = term.shortages().filter(shortage => !isPast(shortage.meeting.date, today) && !isMended(shortage, today));
+    const open = term.shortages().filter(shortage => !isPast(shortage.uses[0]!.at.meeting.date, today) && !isMended(shortage, today));
     return firstOfEach(open, ({ ledger }) => ledger.name).map(({ first, count }) => ({ first: shortageFigures(first, term), meetings: count }));
 }
 

@@ -1,16 +1,11 @@
+import { asCommonNoun } from '@haversack/language/sheets/titles';
 import type { Figure } from '../planning/figure.js';
 
 /** "20 gram cubes", "150 g of uncooked rice", "2 of “Kitchen scale”": a title in the singular would not fit a number. */
 export function amountOf(amount: Pick<Figure, 'text'>, title: string): string {
     const several = /^\d+$/.test(amount.text) && amount.text !== '1';
     if (several && !/s\b/u.test(title)) return `${amount.text} of “${title}”`;
-    return `${amount.text}${/^[\d\s/.,]+$/.test(amount.text) ? '' : ' of'} ${inSentence(title)}`;
-}
-
-/** The title of a thing inside a sentence: it begins small, unless it is a name of its own. A remark behind a comma is left out. */
-export function inSentence(title: string): string {
-    const short = title.replace(/,.*$/su, '');
-    return /^\p{Lu}(?!\p{Ll})|\s\p{Lu}/u.test(short) ? short : short.replace(/^\p{Lu}/u, first => first.toLowerCase());
+    return `${amount.text}${/^[\d\s/.,]+$/.test(amount.text) ? '' : ' of'} ${asCommonNoun(title)}`;
 }
 
 /** "at 1 more meeting", "at 3 more meetings". */

@@ -13,11 +13,6 @@ export function before(a: Day, b: Day): boolean {
     return Temporal.PlainDate.compare(a, b) < 0;
 }
 
-/** The Monday of the date's ISO week. */
-export function mondayOf(day: Day): Day {
-    return day.subtract({ days: day.dayOfWeek - 1 });
-}
-
 /** "Mon 14 Sep". */
 export function dayLabel(day: Day): string {
     return shortDay(dayNumber(day.year, day.month, day.day));

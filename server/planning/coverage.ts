@@ -6,7 +6,7 @@ import { columnFigures, columnsOf, type Columns } from './coverage/columns.js';
 import { frameworkShare } from './coverage/framework-share.js';
 import { gapsOf, type Row } from './coverage/gaps.js';
 import { Namings } from './coverage/namings.js';
-import { isWidening, spacingOf, visitsOf, visitsText, visitsTrail, type Cell } from './coverage/visits.js';
+import { Cell, isWidening, spacingOf, visitsOf, visitsText, visitsTrail } from './coverage/visits.js';
 import { planSchedule } from './schedule.js';
 import type { ScheduleFigures } from './schedule-figures.js';
 import { counted, listing, once, quoted } from './wording.js';
@@ -29,16 +29,32 @@ const usualRevisitWithin = 15;
 
 /**
  * Which taught lesson introduces, practises or checks which objective, in the order of the schedule; what is missing; and how much of
- * each framework is met. Lessons that the term has no room for do not count. The grid and its gaps are worked out at once, what is shown
- * of them (lessons, objectives with texts and trails, frameworks) when it is first read. Never throws.
+ * each framework is met. Lessons that the term has no room for do not count. Never throws.
  */
 export function planCoverage(programme: Programme, wanted: Wanted = {}, options: CoverageOptions = {}): CoverageFigures {
+    return coverageFigures(coverageGrid(programme, wanted, options));
+}
+
+/** The grid and its gaps, without what is shown of them. */
+export interface CoverageGrid extends Pick<CoverageFigures, 'course' | 'class' | 'revisitWithin' | 'assumptions'> {
+    programme: Programme;
+    columns: Columns;
+    cells: ReadonlyMap<string, readonly Cell[]>;
+    rows: JudgedRow[];
+}
+
+interface JudgedRow {
+    row: Row;
+    gaps: CoverageGap[];
+}
+
+export function coverageGrid(programme: Programme, wanted: Wanted = {}, options: CoverageOptions = {}): CoverageGrid {
     const schedule = options.schedule ?? planSchedule(programme, wanted);
     const revisitWithin = wholeAbove0(options.revisitWithin) ?? usualRevisitWithin;
     const course = schedule.course === undefined ? undefined : programme.courses.get(schedule.course);
-    const columns = columnsOf(programme, schedule);
     const namings = options.namings ?? new Namings();
-    const cells = cellsOf(columns, namings);
+    const columns = columnsOf(programme, schedule, namings);
+    const cells = cellsOf(columns);
     const untaught = untaughtOf(programme, course, columns, namings);
     const rows: JudgedRow[] = [];
     for (const objective of programme.objectives.values()) {
@@ -49,19 +65,33 @@ export function planCoverage(programme: Programme, wanted: Wanted = {}, options:
         const row = { objective, cells: own, untaught: missed, lastMeeting: columns.last, revisitWithin };
         rows.push({ row, gaps: gapsOf(row) });
     }
+    return {
+        programme, course: schedule.course, class: schedule.class, columns, cells, rows, revisitWithin,
+        assumptions: once([...schedule.assumptions, ...leftOut(programme, columns, cells, course)])
+    };
+}
+
+/** Lessons with their objectives, texts and trails, and frameworks are made when they are first read. */
+export function coverageFigures({ programme, columns, cells, rows, ...plain }: CoverageGrid): CoverageFigures {
     const lessons = whenAsked(() => columns.lessons.map(columnFigures));
     const objectives = whenAsked(() => rows.map(rowFigures));
     const frameworks = whenAsked(() => [...programme.frameworks.values()].map(f => frameworkShare(programme, f, cells)));
     return {
-        course: schedule.course,
-        class: schedule.class,
+        ...plain,
         get lessons() { return lessons(); },
         get objectives() { return objectives(); },
         gaps: rows.flatMap(({ gaps }) => gaps),
-        revisitWithin,
-        get frameworks() { return frameworks(); },
-        assumptions: once([...schedule.assumptions, ...leftOut(programme, columns, cells, course)])
+        get frameworks() { return frameworks(); }
     };
+}
+
+/** On to a lesson that says the same in other lines. */
+export function moveInGrid({ columns, rows }: CoverageGrid, lesson: LessonSheet, namings: Namings): void {
+    const column = columns.byName.get(lesson.name);
+    if (!column) return;
+    column.lesson = lesson;
+    column.namings = namings.of(lesson);
+    for (const judged of rows) if (judged.gaps.some(({ place }) => place.uri === lesson.uri)) judged.gaps = gapsOf(judged.row);
 }
 
 const none: readonly never[] = [];
@@ -77,15 +107,14 @@ function wholeAbove0(value: number | undefined): number | undefined {
 }
 
 /** The grid by objective, lessons in teaching order. */
-function cellsOf({ lessons }: Columns, namings: Namings): ReadonlyMap<string, readonly Cell[]> {
+function cellsOf({ lessons }: Columns): ReadonlyMap<string, readonly Cell[]> {
     const rows = new Map<string, Cell[]>();
     for (const column of lessons) {
-        for (const { objective, does, places } of namings.of(column.lesson)) {
-            const cell: Cell = { column, does, places };
+        column.namings.forEach(({ objective }, i) => {
             const cells = rows.get(objective);
-            if (cells) cells.push(cell);
-            else rows.set(objective, [cell]);
-        }
+            if (cells) cells.push(new Cell(column, i));
+            else rows.set(objective, [new Cell(column, i)]);
+        });
     }
     return rows;
 }
@@ -93,13 +122,12 @@ function cellsOf({ lessons }: Columns, namings: Namings): ReadonlyMap<string, re
 type Untaught = Row['untaught'][number] & { elsewhere: boolean };
 
 /** Lessons that name an objective and that this plan does not teach, by objective. */
-function untaughtOf(programme: Programme, course: CourseSheet | undefined, { lessons }: Columns, namings: Namings): ReadonlyMap<string, readonly Untaught[]> {
-    const taught = new Set(lessons.map(c => c.lesson));
+function untaughtOf(programme: Programme, course: CourseSheet | undefined, { byName }: Columns, namings: Namings): ReadonlyMap<string, readonly Untaught[]> {
     const ofCourse = course && namesIn(course);
     const elsewhere = new Set([...programme.courses.values()].filter(c => c !== course).flatMap(c => [...namesIn(c)]));
     const found = new Map<string, Untaught[]>();
     for (const lesson of programme.lessons.values()) {
-        if (taught.has(lesson)) continue;
+        if (byName.get(lesson.name)?.lesson === lesson) continue;
         const entry = { lesson, ofCourse: ofCourse?.has(lesson.name) ?? true, elsewhere: elsewhere.has(lesson.name) };
         for (const { objective } of namings.of(lesson)) {
             const entries = found.get(objective);
@@ -112,11 +140,6 @@ function untaughtOf(programme: Programme, course: CourseSheet | undefined, { les
 
 function namesIn(course: CourseSheet): ReadonlySet<string> {
     return new Set(course.units.flatMap(u => u.lessons.map(m => m.name)));
-}
-
-interface JudgedRow {
-    row: Row;
-    gaps: CoverageGap[];
 }
 
 function rowFigures({ row, gaps }: JudgedRow): CoverageObjective {
@@ -146,11 +169,10 @@ function alignments(objective: ObjectiveSheet): CoverageObjective['alignsTo'] {
 
 function leftOut(programme: Programme, columns: Columns, cells: ReadonlyMap<string, readonly Cell[]>, course: CourseSheet | undefined): string[] {
     const sentences: string[] = [];
-    const taught = new Set(columns.lessons.map(c => c.lesson.name));
     const ofCourse = course ? namesIn(course) : programme.lessons.keys();
     const noRoom: LessonSheet[] = [];
     for (const name of ofCourse) {
-        const lesson = taught.has(name) ? undefined : programme.lessons.get(name);
+        const lesson = columns.byName.has(name) ? undefined : programme.lessons.get(name);
         if (lesson) noRoom.push(lesson);
     }
     if (noRoom.length > 0) {

@@ -75,6 +75,7 @@ export class Holdings {
     }
 
     private look(name: string, measure: Measure): Holding {
+        if (!this.inKits.has(name) && !this.onHand.has(name) && !this.onOrder.has(name)) return { steps: [], arrivals: [], problems: [] };
         const values: Fraction[] = [];
         const steps: (() => TrailStep)[] = [];
         const arrivals: Arrival[] = [];

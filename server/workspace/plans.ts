@@ -1,10 +1,10 @@
-import type { TermFigures } from '../brief/term/figures.js';
+import type { TermFigures } from '../planning/term-figures.js';
 import { newPlanningCache } from '../planning/cache.js';
 import type { WeekBrief } from '../planning/figures.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { weekOfLesson } from '../planning/schedule.js';
-import { planSupplies } from '../planning/supplies/plan-supplies.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
+import { planTerm } from '../planning/term.js';
 import { planWeek } from '../planning/week.js';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { HaversackServerServices } from './services.js';
@@ -31,18 +31,8 @@ export class Plans {
 
     /** The whole term, with what is late on a day. */
     term(className: string | undefined, today: string): TermFigures {
-        return this.kept(this.fresh().terms, `${today} ${className ?? ''}`, programme => {
-            const wanted = { class: className };
-            const schedule = this.schedule(className);
-            const course = programme.courses.get(schedule.course ?? '');
-            const group = programme.classes.get(schedule.class ?? '');
-            return {
-                schedule, today,
-                supplies: planSupplies(programme, wanted, { today, schedule, cache: this.cache }), coverage: termPlanOf(this.cache, programme).coverage(wanted),
-                course: course && { title: course.title, place: { uri: course.uri, range: course.at } },
-                class: group && { title: group.title, place: { uri: group.uri, range: group.at } }
-            };
-        });
+        return this.kept(this.fresh().terms, `${today} ${className ?? ''}`, programme =>
+            planTerm(programme, { class: className }, { schedule: this.schedule(className), today, cache: this.cache }));
     }
 
     /** The first week in which a lesson is taught to a class. */

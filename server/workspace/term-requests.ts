@@ -1,7 +1,7 @@
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { isDate } from '@haversack/language/checks/dates';
-import type { TermFigures } from '../brief/term/figures.js';
+import type { TermFigures } from '../planning/term-figures.js';
 import { termMarkdown } from '../brief/term/markdown.js';
 import { termPage } from '../brief/term/page.js';
 import { termSections } from '../brief/term/sections.js';
@@ -14,7 +14,7 @@ import { classAt, declarationAt, folderOf, problemsIn, unknownClass, withoutKnow
 import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 
-const kinds = { uri: isText, line: isNumber, class: isText, today: isText, known: isTexts, format: isText };
+const kinds = { uri: isText, line: isNumber, class: isText, today: isText, known: isTexts, format: isText, before: isText };
 
 /** Answers the preview and the commands: the whole term of one class. */
 export function addTermRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
@@ -58,7 +58,7 @@ function wholeFile(params: TermParams, term: TermFigures, services: HaversackSer
         case 'csv': return shoppingList(supplies);
         case 'ics': return scheduleCalendar(schedule, {
             title: [term.course?.title, term.class?.title].filter(Boolean).join(', '), now: services.today.moment, orders: supplies.orders,
-            before: typeof params.before === 'string' ? params.before : undefined,
+            before: params.before,
             hours: sectionHours(schedule.class === undefined ? [] : services.plans.current.programme.classes.get(schedule.class)?.sections ?? [])
         });
         default: return undefined;

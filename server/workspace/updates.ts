@@ -2,10 +2,11 @@ import { UriUtils, URI, type FileSystemProvider, type WorkspaceManager } from 'l
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
 import { FileChangeType, type DidChangeWatchedFilesParams, type FileSystemWatcher, type TextDocumentChangeEvent } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { attachmentEndings, endsAs } from '@haversack/language/attachments/endings';
 import type { HaversackBuilder } from './builder.js';
 
 /** Calendars and frameworks: whoever follows those that a programme names hears of them. They are no documents of the language. */
-const ofOtherKinds = /\.(?:ics|ical|icalendar|json)$/i;
+const otherEndings = Object.values(attachmentEndings).flat().flatMap(ending => [ending, ending.toUpperCase()]);
 
 /** What happens to a file in the editor and outside it. While a file is open, the editor's text counts; else the disk's. */
 export class HaversackUpdates extends DefaultDocumentUpdateHandler {
@@ -24,7 +25,7 @@ export class HaversackUpdates extends DefaultDocumentUpdateHandler {
 
     /** Listens to our own files and to those of the kinds that they name: nothing that the tool writes wakes it. */
     protected override getWatchers(): FileSystemWatcher[] {
-        return [{ globPattern: '**/*.{lesson,kit,course}' }, { globPattern: '**/*.{ics,ICS,ical,icalendar,json,JSON}' }];
+        return [{ globPattern: '**/*.{lesson,kit,course}' }, { globPattern: `**/*.{${otherEndings.join(',')}}` }];
     }
 
     protected override fireDocumentUpdate(changed: URI[], deleted: URI[]): void {
@@ -43,7 +44,7 @@ export class HaversackUpdates extends DefaultDocumentUpdateHandler {
     /** A file that is deleted on disk, alone or with its folder, stays in the programme for as long as it is open. */
     override didChangeWatchedFiles({ changes }: DidChangeWatchedFilesParams): void {
         this.onWatchedFilesChangeEmitter.fire({ changes });
-        const ours = changes.filter(({ uri }) => !ofOtherKinds.test(uri));
+        const ours = changes.filter(({ uri }) => !endsAs(uri));
         if (ours.length === 0) return;
         const deleted = [...new Set(ours.filter(({ type }) => type === FileChangeType.Deleted).map(({ uri }) => UriUtils.normalize(uri)))];
         const stillOpen = this.openFiles.keys().filter(uri => deleted.some(gone => uri === gone || uri.startsWith(`${gone}/`)));

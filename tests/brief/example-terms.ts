@@ -1,6 +1,6 @@
 /** The examples' terms, read and planned as the command line does it. */
 import { fileURLToPath } from 'node:url';
-import type { TermFigures } from '@haversack/server/brief/term/figures';
+import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { readProgramme } from '@haversack/server/cli/read-programme';
 import { planCoverage } from '@haversack/server/planning/coverage';
 import { planSchedule } from '@haversack/server/planning/schedule';

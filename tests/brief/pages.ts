@@ -1,6 +1,6 @@
 import type { WeekBrief } from '@haversack/server/planning/figures';
 import { briefStyles } from '@haversack/server/brief/styles';
-import type { TermFigures } from '@haversack/server/brief/term/figures';
+import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { briefSections } from '../../server/brief/sections.js';
 import { termSections } from '../../server/brief/term/sections.js';
 

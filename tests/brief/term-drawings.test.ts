@@ -1,7 +1,7 @@
 /** A drawing and the words beside it say the same, and both say what the figures say. Read with Chromium's parser. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { TermFigures } from '@haversack/server/brief/term/figures';
+import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { changingWeeks, stockLine, size } from '@haversack/server/brief/term/stock/line';
 import type { ThingRecord } from '@haversack/server/planning/supply-figures';
 import { termSections } from '../../server/brief/term/sections.js';

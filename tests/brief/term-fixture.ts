@@ -2,7 +2,7 @@
 import type { CoverageFigures, CoverageObjective, Does, FrameworkNode } from '@haversack/server/planning/coverage-figures';
 import type { Meeting, ScheduleFigures, TaughtFigures, WeekPlan } from '@haversack/server/planning/schedule-figures';
 import type { MoneyFigure, OrderFigures, PackCount, Quantity, RecordWeek, SupplyFigures, ThingRecord } from '@haversack/server/planning/supply-figures';
-import type { TermFigures } from '@haversack/server/brief/term/figures';
+import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { figure, place } from './fixture-tools.js';
 
 const today = '2026-09-23';

@@ -2,7 +2,7 @@
 import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { TermFigures } from '@haversack/server/brief/term/figures';
+import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { termPage } from '../../server/brief/term/page.js';
 import { startBrowser } from './browser.js';
 import { exampleTerm } from './example-terms.js';

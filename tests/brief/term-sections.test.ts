@@ -1,6 +1,6 @@
 import { termMarkdown } from '@haversack/server/brief/term/markdown';
 import { orderGroups } from '@haversack/server/brief/term/sentences';
-import type { TermFigures } from '@haversack/server/brief/term/figures';
+import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { describe, expect, it } from 'vitest';
 import { termPage } from '../../server/brief/term/page.js';
 import { termSections } from '../../server/brief/term/sections.js';

@@ -83,12 +83,13 @@ describe.concurrent('import cannot run: exit code 2, one sentence, nothing writt
         expect(err).not.toMatch(/unforeseen|node:|at .*\(/);
         return err.trimEnd();
     };
-    const small = (): string => folder({ 'a.kit': 'material bell\n  reusable\n', 'b.csv': 'Item,Lead time\nDrum,3 days\n', 'old.xls': Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0, 0), 'empty.csv': '' });
+    const small = (): string => folder({ 'a.kit': 'material bell\n  reusable\n', 'b.csv': 'Item,Lead time\nDrum,3 days\n', 'odd.csv': 'a,b\n1,2\n', 'old.xls': Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0, 0), 'empty.csv': '' });
 
     test.each([
         [['import'], 'Which spreadsheet, and into which programme?'], [['import', 'b.csv'], 'Which spreadsheet, and into which programme?'], [['import', 'c.csv', '--into', '.'], 'There is no spreadsheet at c.csv. Check the path.'], [['import', '.', '--into', '.'], '. could not be read: it is a folder.'],
         [['import', 'old.xls', '--into', '.'], 'old.xls: This is a spreadsheet in the old .xls format'], [['import', 'empty.csv', '--into', '.'], 'empty.csv: The spreadsheet is empty.'], [['import', 'b.csv', '--into', 'nowhere'], 'There is nothing at nowhere.'],
         [['import', 'b.csv', '--into', '.', '--class', 'x'], "There is no class 'x'. This programme declares no class."], [['import', 'b.csv', '--into', '.', '--column', 'colour=A'], "A column cannot mean 'colour'"], [['import', 'b.csv', '--into', '.', '--column', 'title'], "'title' names no column."],
+        [['import', 'odd.csv', '--into', '.'], 'The columns are A, B. As in: --column title=A'], [['import', 'odd.csv', '--into', '.', '--column', 'On hands=A'], "A column cannot mean 'on-hands'"],
         [['import', 'b.csv', '--into', '.', '--currency', 'shells'], "'SHELLS' is no currency"], [['import', 'b.csv', '--into', '.', '--format', 'xml'], "There is no format 'xml' for import: use text or json."], [['import', 'b.csv', '--into', '.', '--sheet', 'One'], "A file of text has no sheets: leave out 'One'."],
         [['import', 'b.csv', '--into', '.', '--file', '../other.kit', '--write'], 'outside the programme'], [['import', 'b.csv', '--into', '.', '--file', 'b.csv', '--write'], "ends in .kit, and 'b.csv' does not"], [['import', 'b.csv', '--into', '.', '--file', 'no/such.kit', '--write'], 'There is no folder']
     ])('%j', async (args, says) => {

@@ -3,9 +3,9 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
 import type { Attachment } from '@haversack/language/attachments/attachment';
-import { coverageJson } from '@haversack/server/exports/coverage-json';
 import { coverageMarkdown } from '@haversack/server/exports/coverage-markdown';
 import { coverageText } from '@haversack/server/exports/coverage-text';
+import { figuresJson } from '@haversack/server/exports/json';
 import { planCoverage } from '@haversack/server/planning/coverage';
 import { aligned, covered, framework, frameworkFile, objective, scheduled, working } from '../planning/coverage-sheets.js';
 import { course } from '../planning/sheets.js';
@@ -59,9 +59,9 @@ describe('coverage', () => {
         expect(html).toContain('Compare lengths &lt;b&gt;');
     });
     it('as JSON: all figures, the same for the same plan', () => {
-        const text = coverageJson(figures);
+        const text = figuresJson('haversack-coverage', { coverage: figures });
         expect(JSON.parse(text)).toEqual({ format: 'haversack-coverage', version: 1, coverage: figures });
-        expect(coverageJson(Object.fromEntries(Object.entries(figures).reverse()) as typeof figures)).toBe(text);
+        expect(figuresJson('haversack-coverage', { coverage: Object.fromEntries(Object.entries(figures).reverse()) })).toBe(text);
     });
     it('of nothing', () => {
         expect(coverageText(none)).toMatch(/^Coverage: 0 lessons, 0 objectives\n/);

@@ -150,5 +150,6 @@ describe('files that are no spreadsheet, or too much of one', () => {
         const book = withPart(await workbook({ Broken: [['Item', 'Stock', 'Price'], ['Bell', 3, 1]], Fine: [['Item', 'Stock'], ['Drum', 1]] }), 'xl/worksheets/sheet1.xml', xml => xml.replace('r="B2"', 'r="XFD1048576"'));
         const tables = await readWorkbook(book);
         expect('refusal' in tables ? tables : tables.map(({ sheet }) => sheet)).toEqual(['Fine']);
+        expect((await read(book)).remarks).toEqual([expect.stringMatching(/^Sheet 'Broken' was not read\. The sheet has more than 10000 rows\./)]);
     });
 });

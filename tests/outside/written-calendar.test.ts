@@ -19,6 +19,7 @@ describe('RFC 5545', () => {
     test('3.1: lines end with CRLF and are no longer than 75 octets, and no character is cut in two', () => {
         fc.assert(fc.property(anyTitle, anyTitle, (title, off) => {
             const text = scheduleCalendar(schedule([meeting('2026-09-07', 'Mon 7 Sep', taught('a', title))], { daysOff: [{ from: '2026-09-08', to: '2026-09-09', title: off, costs: true }] }), september);
+            expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true);
             expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
             for (const line of text.split('\r\n')) {
                 expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);

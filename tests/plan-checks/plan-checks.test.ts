@@ -60,6 +60,21 @@ describe('the examples that the reference shows', () => {
     });
 });
 
+test('a fixed date is moved only to days after what the lesson follows', async () => {
+    const text = (ends: string): string => `lesson weigh-1\n  activity lift 15 min\n    do: Lift.\nlesson weigh-2\n  follows weigh-1\n  activity fill 15 min\n    do: Fill.\ncourse measuring\n  unit weighing\n    weigh-1\n    weigh-2\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-14\n${ends}  meets mon\n  fixed weigh-2 on 2026-09-15\n`;
+    const titles = async (ends = ''): Promise<string[]> => (await problemsOn({ 'example.course': text(ends) }, '2026-09-07')).filter(({ code }) => code === 'fixed-date').flatMap(({ fixes }) => fixes?.map(({ title }) => title) ?? []);
+    expect(await titles()).toEqual(['Change to Mon 21 Sep', "Fix no day for 'weigh-2'"]);
+    expect(await titles('  ends 2026-09-18\n')).toEqual(["Fix no day for 'weigh-2'"]);
+});
+
+test('a stand-in that needs another amount does not take the place of all that a line asks for', async () => {
+    const text = (ratio: string): string => `material cube\n  reusable\n  stand-in tile ${ratio}\nmaterial tile\n  reusable\nlesson weigh-1\n  activity lift 15 min\n    materials\n      cube 20 per pair\n    do: Lift {cube}s.\ncourse measuring\n  unit weighing\n    weigh-1\nclass harbour\n  teaches measuring\n  learners 7\n  on hand\n    cube 60\n    tile 50\n  starts 2026-09-14\n  meets mon\n`;
+    const titles = async (ratio: string): Promise<string[]> => (await problemsOn({ 'example.course': text(ratio) }, '2026-09-07')).filter(({ code }) => code === 'short-at-meeting').flatMap(({ fixes }) => fixes?.map(({ title }) => title) ?? []);
+    // 80 are needed and 60 there: 40 tiles would make up for 20 cubes, but 160 for all 80.
+    expect(await titles('2 for 1')).not.toContainEqual(expect.stringContaining('tile'));
+    expect(await titles('1 for 1')).toContain("Let 'tile' do as well");
+});
+
 test('what is only missing so far is a hint in a draft', async () => {
     const { wrong, on } = allPlanChecks.find(({ code }) => code === 'not-revisited')!;
     const severities = async (text: string): Promise<string[]> => (await problemsOn({ 'example.course': text }, on)).filter(({ code }) => code === 'not-revisited').map(({ severity }) => severity);

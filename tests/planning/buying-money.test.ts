@@ -1,23 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { moneyFigure, moneyProblem, moneyText, perLearner, readMoney, sumsByCurrency } from '../../server/planning/buying/money.js';
+import { moneyFigure, moneyText, perLearner, readMoney, sumsByCurrency } from '../../server/planning/buying/money.js';
 
 const money = (value: string, currency = 'USD') => ({ value, currency });
 
 describe('reading', () => {
     test.each([['14.50', 'USD', 1450n], ['14.5', 'USD', 1450n], ['14.5000', 'USD', 1450n], ['14', 'USD', 1400n], ['1 1/2', 'USD', 150n], ['900', 'JPY', 900n], ['0.125', 'KWD', 125n], ['9007199254740993.01', 'USD', 900719925474099301n]])(
         '%s %s', (value, currency, minor) => expect(readMoney(money(value, currency))).toEqual({ minor, currency }));
-    test.each([
-        ['14.505', 'USD', '14.505 USD is not a whole number of the smallest coins: USD has 2 decimals. The price is left out.'],
-        ['0.5', 'JPY', '0.5 JPY is not a whole number of the smallest coins: JPY has no decimals. The price is left out.'],
-        ['1/3', 'USD', '1/3 USD is not a whole number of the smallest coins: USD has 2 decimals. The price is left out.'],
-        ['1/0', 'USD', '1/0 USD cannot be read as an amount of money.'],
-        ['much', 'USD', 'much USD cannot be read as an amount of money.'],
-        ['9'.repeat(60), 'USD', `${'9'.repeat(60)} USD cannot be read as an amount of money.`]
-    ])('%s %s is reported', (value, currency, problem) => {
-        expect([readMoney(money(value, currency)), moneyProblem(money(value, currency))]).toEqual([undefined, problem]);
-    });
-    test('good money has no problem', () => expect(moneyProblem(money('14.50'))).toBeUndefined());
+    test.each([['14.505', 'USD'], ['0.5', 'JPY'], ['1/3', 'USD'], ['1/0', 'USD'], ['much', 'USD'], ['9'.repeat(60), 'USD']])(
+        '%s %s is no sum of coins', (value, currency) => expect(readMoney(money(value, currency))).toBeUndefined());
     test('what is written is read back', () => {
         fc.assert(fc.property(fc.bigInt({ min: 0n, max: 10n ** 20n }), fc.constantFrom('USD', 'JPY', 'KWD', 'CLF'), (minor, currency) => {
             const [value, code] = moneyText({ minor, currency }).split(' ');

@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { Diagnostic } from 'vscode-languageserver-protocol';
 import { Client } from './client.js';
 
 const lesson = 'lesson weigh-1 "Two bags"\n  activity two-bags 15 min\n    do: Lift both bags.\n';
@@ -33,6 +34,10 @@ afterAll(async () => {
 });
 
 const usable = (): boolean => !client.codes(file).includes('file-not-usable');
+const mends = async (problem: Diagnostic): Promise<string[]> => {
+    const actions = await client.connection.sendRequest<{ title: string }[]>('textDocument/codeAction', { textDocument: { uri: client.uri(file) }, range: problem.range, context: { diagnostics: [problem] } });
+    return actions.map(({ title }) => title);
+};
 const message = (): string => String(client.problems(file).find(({ code }) => code === 'file-not-usable')?.message);
 /** The day on which the only lesson is taught. */
 const taughtOn = async (): Promise<string> => (JSON.parse((await client.brief({ class: 'harbour', week: 1, format: 'json' })).text!) as { brief: { from: string } }).brief.from;
@@ -137,8 +142,13 @@ describe('a path', () => {
         await client.settled();
         const problem = client.problems(file).find(({ code }) => code === 'file-not-usable')!;
         expect(client.inRange(file, problem.range)).toBe('"calendars/sumer.ics"');
-        const actions = await client.connection.sendRequest<{ title: string }[]>('textDocument/codeAction', { textDocument: { uri: client.uri(file) }, range: problem.range, context: { diagnostics: [problem] } });
-        expect(actions.map(({ title }) => title)).toContain('Change to \'"calendars/summer.ics"\'');
+        expect(await mends(problem)).toContain('Change to \'"calendars/summer.ics"\'');
+        // What lies in a folder that a link leads to is nobody's to list.
+        await client.close(file);
+        symlinkSync(outside, join(client.folder, 'away'));
+        await client.open(file, course('away/twon.ics'));
+        await client.settled();
+        expect(await mends(client.problems(file).find(({ code }) => code === 'file-not-usable')!)).not.toContain('Change to \'"away/town.ics"\'');
     });
 });
 

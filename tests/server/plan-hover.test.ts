@@ -24,6 +24,13 @@ test('a material: what the term needs of it, when it runs out, the next order', 
     expect(lines).toContain('- Millpond co-op: 300 g needed over the term; 400 g at hand before the first week');
 });
 
+test('a material: how long an order takes, in the days it counts', async () => {
+    await client.open('things.kit');
+    await client.edit('things.kit', 'arrives in 10 days', 'arrives in 10 working days');
+    expect(await hover('things.kit', 'material sa|nd')).toContain('- arrives in 10 working days');
+    await client.edit('things.kit', 'arrives in 10 working days', 'arrives in 10 days');
+});
+
 test('a lesson: when each class is taught it, and what is to be bought', async () => {
     expect((await hover('weigh.lesson', 'lesson weigh|-2')).slice(1)).toEqual(['- Harbour co-op: Mon 21 Sep; to buy: fine sand', '- Millpond co-op: Tue 22 Sep', '- Attic: Wed 30 Sep']);
 });

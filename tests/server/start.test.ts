@@ -18,7 +18,7 @@ describe('start and end', () => {
         expect(capabilities.workspaceSymbolProvider).toBeTruthy();
         const watcher = client.registrations.find(({ method }) => method === 'workspace/didChangeWatchedFiles');
         const { watchers } = watcher!.registerOptions as DidChangeWatchedFilesRegistrationOptions;
-        expect(watchers.map(({ globPattern }) => globPattern)).toEqual(['**/*.{lesson,kit,course}', '**/*.{ics,ICS,ical,icalendar,json,JSON}']);
+        expect(watchers.map(({ globPattern }) => globPattern)).toEqual(['**/*.{lesson,kit,course}', '**/*.{ics,ICS,ical,ICAL,icalendar,ICALENDAR,json,JSON}']);
         expect(await client.stop()).toEqual({ code: 0, errors: '' });
     });
 

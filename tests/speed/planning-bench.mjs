@@ -86,12 +86,27 @@ const plan = ({ termPlanOf }, cache, programme, classes) => {
 };
 
 /** A programme in which one lesson asks for another amount: a new sheet for its file, all others the same. */
-function edited({ gatherProgramme }, programme, lessonName, round) {
+function withAmount(tools, programme, lessonName, round) {
     const lesson = programme.lessons.get(lessonName);
     const file = programme.files.get(lesson.uri);
     const needs = lesson.needs.map((need, i) => (i === 0 && need.amount ? { ...need, amount: { ...need.amount, value: String(2 + round % 7) } } : need));
-    const sheet = { ...file, lessons: file.lessons.map(one => (one === lesson ? { ...lesson, needs } : one)) };
-    return gatherProgramme([...programme.files.values()].map(one => (one === file ? sheet : one)), programme.attachments);
+    return withFile(tools, programme, { ...file, lessons: file.lessons.map(one => (one === lesson ? { ...lesson, needs } : one)) });
+}
+
+/** A programme in which an empty line was typed at the top of a lesson's file: all of it stands a line further down. */
+function withNewline(tools, programme, lessonName) {
+    const file = programme.files.get(programme.lessons.get(lessonName).uri);
+    return withFile(tools, programme, lineDown(file));
+}
+
+function lineDown(value) {
+    if (Array.isArray(value)) return value.map(lineDown);
+    if (typeof value !== 'object' || value === null || Object.getPrototypeOf(value) !== Object.prototype) return value;
+    return Object.fromEntries(Object.entries(value).map(([key, own]) => [key, key === 'line' && typeof own === 'number' ? own + 1 : lineDown(own)]));
+}
+
+function withFile({ gatherProgramme }, programme, sheet) {
+    return gatherProgramme([...programme.files.values()].map(one => (one.uri === sheet.uri ? sheet : one)), programme.attachments);
 }
 
 function measure(tools, programme, lessonName) {
@@ -106,23 +121,27 @@ function measure(tools, programme, lessonName) {
     }
     const cache = tools.newPlanningCache();
     plan(tools, cache, programme, classes);
-    const typing = [];
     let now = programme;
-    for (let round = 0; round < rounds; round++) {
-        now = edited(tools, now, lessonName, round);
+    const after = edit => Array.from({ length: rounds }, (_, round) => {
+        now = edit(tools, now, lessonName, round);
         const start = performance.now();
         const { parts } = plan(tools, cache, now, classes);
-        typing.push({ time: performance.now() - start, parts });
-    }
+        return { time: performance.now() - start, parts };
+    }).slice(10);
+    const typing = after(withAmount);
+    const newline = after(withNewline);
     const start = performance.now();
-    for (const name of classes) tools.planSupplies(now, { class: name }, { cache, today: today });
-    return { classes: classes.length, first, cold, typing: typing.slice(10), full: performance.now() - start };
+    for (const name of classes) {
+        tools.planSupplies(now, { class: name }, { cache, today: today });
+        structuredClone(tools.termPlanOf(cache, now).coverage({ class: name }));
+    }
+    return { classes: classes.length, first, cold, typing, newline, full: performance.now() - start };
 }
 
 const ms = value => `${value < 10 ? value.toFixed(1) : Math.round(value)} ms`;
 const middle = (runs, of) => median(runs.map(of));
 
-function print(title, { classes, first, cold, typing, full }, aims) {
+function print(title, { classes, first, cold, typing, newline, full }, aims) {
     console.log(`\n${title}, ${classes} classes: ${Object.entries(first.counts).map(([what, many]) => `${many} ${what}`).join(', ')}`);
     const row = (what, runs, aim) => {
         const time = middle(runs, run => run.time);
@@ -133,6 +152,8 @@ function print(title, { classes, first, cold, typing, full }, aims) {
     row('cold, median of 9', cold, aims.cold);
     row('after one keystroke, median', typing, aims.typing);
     console.log(`  ${'nine in ten'.padEnd(34)} ${ms(highest(typing.map(run => run.time), 0.9))}`);
+    row('after a newline above it, median', newline, aims.typing);
+    console.log(`  ${'nine in ten'.padEnd(34)} ${ms(highest(newline.map(run => run.time), 0.9))}`);
     console.log(`  ${'all figures with texts and trails'.padEnd(34)} ${ms(full)}`);
 }
 

@@ -6,7 +6,7 @@ import { Title } from '../pieces/lead.js';
 import { Section } from '../pieces/section.js';
 import { sentence } from '../sentences.js';
 import { asId, type View } from '../view.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { orderGroups } from './sentences.js';
 import { heads, termWords } from './words.js';
 

@@ -3,7 +3,7 @@ import { dayInWords } from '../days.js';
 import { placed, Title } from '../pieces/lead.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { findings, termAssumptions, termFacts } from './sentences.js';
 import { termWords } from './words.js';
 

@@ -4,7 +4,7 @@ import { placed, Title } from '../pieces/lead.js';
 import { Message } from '../pieces/message.js';
 import { Section } from '../pieces/section.js';
 import type { View } from '../view.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { otherProblems } from './sentences.js';
 import { termWords } from './words.js';
 

@@ -1,6 +1,6 @@
 import { Outline } from '../../markdown/outline.js';
 import { messageText, plainText } from '../../markdown/plain-text.js';
-import type { CoverageFigures, CoverageObjective, Does, FrameworkNode } from '../../planning/coverage-figures.js';
+import type { CoverageFigures, CoverageObjective, FrameworkNode } from '../../planning/coverage-figures.js';
 import type { OrderFigures, ThingRecord } from '../../planning/supply-figures.js';
 import { basketInWords } from '../basket.js';
 import { dayAndMonth, dayInWords } from '../days.js';
@@ -11,11 +11,11 @@ import { words } from '../words.js';
 import { calendarBlocks, type Cell } from './calendar/blocks.js';
 import { offWords } from './calendar/entries.js';
 import { strandsOf } from './coverage/grids.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { findings, nodeTitle, openingWords, orderGroups, otherProblems, shareWords, shortageWords, strandTitle, termAssumptions, termFacts } from './sentences.js';
 import { changingWeeks, unlessNone } from './stock/line.js';
 import { usedUp } from './stock/used-up.js';
-import { dayWords, doesHeads, heads, stockHeads, termWords } from './words.js';
+import { allDoes, dayWords, doesHeads, heads, stockHeads, termWords } from './words.js';
 
 /** The term as CommonMark, in the order of the page: what is drawn there is told here. */
 export function termMarkdown(term: TermFigures): string {
@@ -138,8 +138,6 @@ function writeRecord(out: Outline, record: ThingRecord, weeks: TermFigures['supp
     }
 }
 
-const kinds: Does[] = ['introduces', 'practises', 'checks'];
-
 function writeCoverage(out: Outline, coverage: CoverageFigures): void {
     if (coverage.objectives.length === 0) return;
     out.heading(2, termWords.coverage);
@@ -155,7 +153,7 @@ function writeCoverage(out: Outline, coverage: CoverageFigures): void {
 
 function writeObjective(out: Outline, objective: CoverageObjective, { lessons }: CoverageFigures): void {
     out.item(0, plainText(`${objective.title}: ${sentence(objective.text)}`));
-    for (const does of kinds) {
+    for (const does of allDoes) {
         const visits = objective.cells.filter(cell => cell.does.includes(does)).map(cell => {
             const lesson = lessons.find(one => one.index === cell.lesson);
             return [lesson?.title, lesson?.week === undefined ? undefined : `week ${lesson.week}`].filter(Boolean).join(', ');

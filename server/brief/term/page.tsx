@@ -1,5 +1,5 @@
 import { htmlPage, type PageOptions } from '../html-page.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { termSections } from './sections.js';
 import { termTitle } from './sentences.js';
 

@@ -5,7 +5,7 @@ import { TermBuying } from './buying.js';
 import { Calendar } from './calendar/calendar.js';
 import { Coverage } from './coverage/coverage.js';
 import { Frameworks } from './coverage/frameworks.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { TermHeader } from './header.js';
 import { LeftOut } from './left-out.js';
 import { Shortages } from './shortages.js';

@@ -4,7 +4,7 @@ import type { ScheduleProblem } from '../../planning/schedule-figures.js';
 import type { OrderFigures, ShortageFigures, SupplyFigures, ThingRecord } from '../../planning/supply-figures.js';
 import { monthInWords, spanInWords } from '../days.js';
 import { plural, sentence } from '../sentences.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { usedUp } from './stock/used-up.js';
 import { termWords } from './words.js';
 

@@ -4,7 +4,7 @@ import { AmountLine } from '../pieces/figure.js';
 import { placed, Title } from '../pieces/lead.js';
 import { Section } from '../pieces/section.js';
 import { asId, type View } from '../view.js';
-import type { TermFigures } from './figures.js';
+import type { TermFigures } from '../../planning/term-figures.js';
 import { shortageWords } from './sentences.js';
 import { termWords } from './words.js';
 

@@ -1,3 +1,5 @@
+import type { Does } from '../../planning/coverage-figures.js';
+
 /** Every fixed phrase of the term view, so that wording is changed (or translated) in one place. */
 export const termWords = {
     term: 'The term',
@@ -50,6 +52,9 @@ export const termWords = {
     noMeeting: 'no meeting',
     safety: 'safety stock'
 };
+
+/** In the order in which an objective meets them. */
+export const allDoes: readonly Does[] = ['introduces', 'practises', 'checks'];
 
 export const doesWords = { introduces: 'introduced', practises: 'practised', checks: 'checked' } as const;
 

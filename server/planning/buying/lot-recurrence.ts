@@ -58,16 +58,16 @@ const mostSteps = 2_000_000;
  */
 export function bestLots(problem: LotProblem): PlannedOrder[] | undefined {
     const { blocks } = problem;
-    const ways: Map<number, Way>[] = Array.from({ length: blocks.length + 1 }, () => new Map<number, Way>());
+    const ways: (Map<number, Way> | undefined)[] = new Array<undefined>(blocks.length + 1).fill(undefined);
     const walk = new Walk(problem, ways);
     if (walk.amounts() > mostSteps) return undefined;
-    ways[0]!.set(0, { cost: 0, bought: 0, early: 0, orders: 0, packs: 0, rest: 0 });
+    ways[0] = new Map([[0, { cost: 0, bought: 0, early: 0, orders: 0, packs: 0, rest: 0 }]]);
     for (let block = 0; block < blocks.length; block++) {
-        for (const way of unbeaten(ways[block]!)) if (!walk.orderFrom(block, way)) return undefined;
-        ways[block]!.clear();
+        for (const way of unbeaten(ways[block])) if (!walk.orderFrom(block, way)) return undefined;
+        ways[block] = undefined;
     }
     let best: Way | undefined;
-    for (const way of ways.at(-1)!.values()) if (!best || compare(way, best) < 0) best = way;
+    for (const way of ways.at(-1)?.values() ?? []) if (!best || compare(way, best) < 0) best = way;
     const orders: PlannedOrder[] = [];
     for (let way = best; way?.order; way = way.before) orders.unshift(way.order);
     return orders;
@@ -83,7 +83,7 @@ class Walk {
     readonly #part: number[];
     #steps = 0;
 
-    constructor(private readonly p: LotProblem, private readonly ways: readonly Map<number, Way>[]) {
+    constructor(private readonly p: LotProblem, private readonly ways: (Map<number, Way> | undefined)[]) {
         const { blocks, delivery, holding } = p;
         for (const block of blocks) this.#sums.push(this.#sums.at(-1)! + Number(block.demand));
         this.#endCost = p.end === undefined ? 0 : p.table.cost(p.end);
@@ -136,7 +136,7 @@ class Walk {
         if (next === blocks.length) rest = 0;
         else if (next > whole) rest = Math.min(rest, this.#part[block]!);
         const cost = way.cost + table.cost(x) * coin + delivery[block]! + amount * holding[block]!;
-        const known = this.ways[next]!.get(rest);
+        const known = this.ways[next]?.get(rest);
         if (known && known.cost < cost) return;
         this.#reach(next, known, {
             cost, bought: way.bought + amount, early: way.early + amount * (weeks - blocks[block]!.week),
@@ -148,11 +148,11 @@ class Walk {
     #pass(block: number, way: Way): void {
         const next = block + 1;
         const rest = next === this.p.blocks.length ? 0 : way.rest - this.#demand(block);
-        this.#reach(next, this.ways[next]!.get(rest), { ...way, rest });
+        this.#reach(next, this.ways[next]?.get(rest), { ...way, rest });
     }
 
     #reach(block: number, known: Way | undefined, way: Way): void {
-        if (!known || compare(way, known) < 0) this.ways[block]!.set(way.rest, way);
+        if (!known || compare(way, known) < 0) (this.ways[block] ??= new Map<number, Way>()).set(way.rest, way);
     }
 
     /** What weeks can use of an order at a block. */
@@ -165,7 +165,7 @@ class Walk {
     }
 }
 
-function unbeaten(ways: Map<number, Way>): Way[] {
+function unbeaten(ways: ReadonlyMap<number, Way> = new Map<number, Way>()): Way[] {
     if (ways.size < 2) return [...ways.values()];
     const sorted = [...ways.values()].sort((a, b) => compare(a, b) || b.rest - a.rest);
     let most = -1;

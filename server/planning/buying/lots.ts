@@ -105,10 +105,11 @@ function plan(input: LotInput, choose: (task: Task) => Choice): LotPlan {
     const orders = bought.map((order, i): LotOrder => {
         const charge = delivery[order.block]!;
         cost += order.cost + charge;
-        return {
-            week: blocks[order.block]!.week, counts: declared ? order.counts : [], bought: order.bought,
-            ...(offers.priced ? { cost: order.cost + charge } : {}), delivery: charge, covers: served[i]!.covers, unused: served[i]!.unused
+        const made: LotOrder = {
+            week: blocks[order.block]!.week, counts: declared ? order.counts : [], bought: order.bought, delivery: charge, covers: served[i]!.covers, unused: served[i]!.unused
         };
+        if (offers.priced) made.cost = order.cost + charge;
+        return made;
     });
     return { orders, ...(offers.priced ? { cost } : {}), leftOver: served.reduce((sum, { unused }) => sum + unused, 0n), uncovered, exact };
 }

@@ -1,3 +1,4 @@
+import { decimalsOfCurrency } from '@haversack/language/facts/currencies';
 import type { Money } from '@haversack/language/sheets/sheet';
 import Fraction from 'fraction.js';
 import { readExact } from '../exact.js';
@@ -10,31 +11,10 @@ export interface Sum {
     currency: string;
 }
 
-/** Decimals of the currencies that have not two (ISO 4217, list one as published on 2024-06-25). */
-const decimals: ReadonlyMap<string, number> = new Map([
-    ...['BIF', 'CLP', 'DJF', 'GNF', 'ISK', 'JPY', 'KMF', 'KRW', 'PYG', 'RWF', 'UGX', 'UYI', 'VND', 'VUV', 'XAF', 'XOF', 'XPF'].map(code => [code, 0] as const),
-    ...['BHD', 'IQD', 'JOD', 'KWD', 'LYD', 'OMR', 'TND'].map(code => [code, 3] as const),
-    ...['CLF', 'UYW'].map(code => [code, 4] as const)
-]);
-
-/** Two for every code that is not known to have others. */
-export function decimalsOfCurrency(currency: string): number {
-    return decimals.get(currency) ?? 2;
-}
-
 /** Undefined where the amount is no number or has a part smaller than the currency's smallest coin. */
 export function readMoney({ value, currency }: Pick<Money, 'value' | 'currency'>): Sum | undefined {
     const minor = readExact(value)?.mul(new Fraction(10).pow(decimalsOfCurrency(currency))!);
     return minor && minor.d === 1n ? { minor: minor.s * minor.n, currency } : undefined;
-}
-
-/** What is wrong with money that `readMoney` does not read, in a sentence for a teacher; undefined for good money. */
-export function moneyProblem(money: Pick<Money, 'value' | 'currency'>): string | undefined {
-    if (readMoney(money)) return undefined;
-    const written = `${money.value} ${money.currency}`;
-    if (!readExact(money.value)) return `${written} cannot be read as an amount of money.`;
-    const places = decimalsOfCurrency(money.currency);
-    return `${written} is not a whole number of the smallest coins: ${money.currency} has ${places === 0 ? 'no decimals' : `${places} decimals`}. The price is left out.`;
 }
 
 /** "14.50 USD", with as many decimals as the currency has. */

@@ -3,10 +3,12 @@ import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import type { CoverageLesson } from '../coverage-figures.js';
 import type { Meeting, ScheduleFigures } from '../schedule-figures.js';
 import { quoted } from '../wording.js';
+import type { Naming, Namings } from './namings.js';
 
 /** A lesson as the term teaches it. */
 export interface Column {
     lesson: LessonSheet;
+    namings: readonly Naming[];
     /** From 0, in teaching order. */
     index: number;
     /** The meetings that visit it, first to last: where it begins, and where it is taught again. */
@@ -22,6 +24,7 @@ export interface CoveredMeeting {
 
 export interface Columns {
     lessons: Column[];
+    byName: ReadonlyMap<string, Column>;
     /** Number of the last meeting at which anything is taught; 0 where nothing is. */
     last: number;
 }
@@ -30,7 +33,7 @@ export interface Columns {
  * The lessons in the order in which they are really taught, each once. A lesson that is split over meetings is visited when it begins; one
  * that is taught again (children were unsure) is visited once more, whichever of its parts come back.
  */
-export function columnsOf(programme: Programme, schedule: ScheduleFigures): Columns {
+export function columnsOf(programme: Programme, schedule: ScheduleFigures, namings: Namings): Columns {
     const known = new Map<string, Column>();
     let number = 0;
     let last = 0;
@@ -43,7 +46,7 @@ export function columnsOf(programme: Programme, schedule: ScheduleFigures): Colu
                 if (!lesson) return;
                 last = number;
                 const column = known.get(name);
-                if (!column) known.set(name, { lesson, index: known.size, visits: [visit] });
+                if (!column) known.set(name, { lesson, namings: namings.of(lesson), index: known.size, visits: [visit] });
                 else if (!continues && column.visits[column.visits.length - 1]?.meeting !== number) column.visits.push(visit);
             };
             // A schedule that does not yet say what of a lesson is taught names it whole.
@@ -51,7 +54,7 @@ export function columnsOf(programme: Programme, schedule: ScheduleFigures): Colu
             for (const { lesson, piece, why } of meeting.taught) teach(lesson, (piece?.number ?? 1) > 1 && why !== 'repeat' && why !== 'revisit');
         }
     }
-    return { lessons: [...known.values()], last };
+    return { lessons: [...known.values()], byName: known, last };
 }
 
 export function columnFigures({ lesson, index, visits }: Column): CoverageLesson {

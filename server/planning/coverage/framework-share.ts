@@ -1,5 +1,6 @@
 import { attachmentKey, type Programme } from '@haversack/language/sheets/programme';
 import type { FrameworkFile, FrameworkItem } from '@haversack/language/attachments/attachment';
+import { itemsOfCodes } from '@haversack/language/attachments/items-of-codes';
 import type { FrameworkSheet, ObjectiveSheet } from '@haversack/language/sheets/sheet';
 import type { FrameworkFigures, FrameworkNode } from '../coverage-figures.js';
 import { quoted } from '../wording.js';
@@ -75,45 +76,6 @@ function flatten(items: readonly FrameworkItem[]): Flat[] {
         for (let i = item.children.length - 1; i >= 0; i--) stack.push({ item: item.children[i]!, parent: index });
     }
     return flats;
-}
-
-/**
- * Finds the items of codes that objectives are aligned to: by code; else by identifier; else by code in other letters or spacing, where only one
- * item has it. Only what is asked for is kept, since a framework has far more items than a programme names.
- */
-function itemsOfCodes(flats: readonly Flat[], wanted: ReadonlySet<string>): ReadonlyMap<string, readonly Flat[]> {
-    const found = gather(flats, wanted, item => item.code);
-    const byIdentifier = gather(flats, without(wanted, found), item => item.identifier);
-    for (const [code, flat] of byIdentifier) found.set(code, flat);
-    const left = without(wanted, found);
-    if (left.size === 0) return found;
-    const similar = gather(flats, new Set([...left].map(looseCode)), item => item.code && looseCode(item.code));
-    for (const code of left) {
-        const flat = similar.get(looseCode(code));
-        if (flat?.length === 1) found.set(code, flat);
-    }
-    return found;
-}
-
-function gather(flats: readonly Flat[], wanted: ReadonlySet<string>, keyOf: (item: FrameworkItem) => string | undefined): Map<string, Flat[]> {
-    const found = new Map<string, Flat[]>();
-    if (wanted.size === 0) return found;
-    for (const flat of flats) {
-        const key = keyOf(flat.item);
-        if (key === undefined || !wanted.has(key)) continue;
-        const known = found.get(key);
-        if (known) known.push(flat);
-        else found.set(key, [flat]);
-    }
-    return found;
-}
-
-function without(wanted: ReadonlySet<string>, found: ReadonlyMap<string, unknown>): ReadonlySet<string> {
-    return new Set([...wanted].filter(code => !found.has(code)));
-}
-
-function looseCode(code: string): string {
-    return code.replace(/\s+/g, '').toLowerCase();
 }
 
 function align(flat: Flat, objective: ObjectiveSheet, cells: readonly Cell[]): void {

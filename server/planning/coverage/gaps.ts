@@ -19,12 +19,13 @@ export function gapsOf(row: Row): CoverageGap[] {
     if (row.cells.length === 0) return [neverUsed(row)];
     const introduced = row.cells.find(c => c.does.includes('introduces'));
     if (!introduced) return [neverIntroduced(row, row.cells[0]!)];
-    return [
-        ...tooEarly(row, introduced, 'practises', 'practised-before-introduced'),
-        ...tooEarly(row, introduced, 'checks', 'checked-before-introduced'),
-        ...notRevisited(row, introduced),
-        ...neverChecked(row, introduced)
-    ];
+    const gaps: CoverageGap[] = [];
+    if (introduced !== row.cells[0]) {
+        gaps.push(...tooEarly(row, introduced, 'practises', 'practised-before-introduced'), ...tooEarly(row, introduced, 'checks', 'checked-before-introduced'));
+    }
+    addNotRevisited(gaps, row, introduced);
+    gaps.push(...neverChecked(row, introduced));
+    return gaps;
 }
 
 function neverUsed(row: Row): CoverageGap {
@@ -55,14 +56,13 @@ function tooEarly(row: Row, introduced: Cell, does: Does, kind: GapKind): Covera
 }
 
 /** From the introduction to the first check, or to the end of the course. */
-function notRevisited(row: Row, introduced: Cell): CoverageGap[] {
+function addNotRevisited(gaps: CoverageGap[], row: Row, introduced: Cell): void {
     const { revisitWithin, lastMeeting, objective } = row;
     const visits = visitsOf(row.cells);
-    const gaps: CoverageGap[] = [];
     const from = visits.findIndex(v => v.cell === introduced);
     for (let i = from; i < visits.length; i++) {
         const { cell, at, again } = visits[i]!;
-        if (cell.does.includes('checks') && !again) return gaps;
+        if (cell.does.includes('checks') && !again) return;
         const next = visits[i + 1];
         const waits = (next?.at.meeting ?? lastMeeting) - at.meeting;
         if (waits <= revisitWithin) continue;
@@ -72,7 +72,6 @@ function notRevisited(row: Row, introduced: Cell): CoverageGap[] {
                 objective.name}\`.`,
             cell.places[0]!, cell));
     }
-    return gaps;
 }
 
 function neverChecked(row: Row, introduced: Cell): CoverageGap[] {

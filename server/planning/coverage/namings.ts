@@ -13,13 +13,14 @@ const naming = ['introduces', 'practises', 'checks'] as const satisfies readonly
 
 /** The objectives that each lesson names, read once for each version of a lesson, whichever classes are taught it. */
 export class Namings {
-    private readonly lessons = new WeakMap<LessonSheet, readonly Naming[]>();
+    /** By name, of the newest version. */
+    private readonly lessons = new Map<string, { lesson: LessonSheet; namings: readonly Naming[] }>();
 
     /** Each objective once, in the order of its first line. */
     of(lesson: LessonSheet): readonly Naming[] {
-        let namings = this.lessons.get(lesson);
-        if (!namings) this.lessons.set(lesson, namings = read(lesson));
-        return namings;
+        let known = this.lessons.get(lesson.name);
+        if (known?.lesson !== lesson) this.lessons.set(lesson.name, known = { lesson, namings: read(lesson) });
+        return known.namings;
     }
 }
 

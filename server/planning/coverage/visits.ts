@@ -5,8 +5,11 @@ import { whenOf, type Column, type CoveredMeeting } from './columns.js';
 import type { Naming } from './namings.js';
 
 /** An objective named in a lesson: one cell of the grid. */
-export interface Cell extends Pick<Naming, 'does' | 'places'> {
-    column: Column;
+export class Cell {
+    constructor(readonly column: Column, private readonly index: number) {}
+
+    get does(): Naming['does'] { return this.column.namings[this.index]!.does; }
+    get places(): Naming['places'] { return this.column.namings[this.index]!.places; }
 }
 
 /** A cell at a meeting. */
@@ -23,7 +26,7 @@ const listedGaps = 6;
 /** What lessons do with an objective, meeting by meeting. */
 export function visitsOf(cells: readonly Cell[]): Visit[] {
     const visits: Visit[] = [];
-    for (const cell of cells) cell.column.visits.forEach((at, i) => visits.push({ cell, at, again: i > 0 }));
+    for (const cell of cells) for (const at of cell.column.visits) visits.push({ cell, at, again: at !== cell.column.visits[0] });
     return visits.length > cells.length ? visits.sort((a, b) => a.at.meeting - b.at.meeting) : visits;
 }
 

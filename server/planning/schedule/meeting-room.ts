@@ -54,9 +54,10 @@ export class MeetingRoom {
             return true;
         }
         if (this.pace.session === undefined || work.parts.length === 0) return false;
+        if (!this.isEmpty && work.done === 0 && !this.onlyRepeats) return false;
         const fits = partsThatFit(work, this.left);
         if (this.isEmpty) this.put(work, Math.max(1, fits), why, cause);
-        else if (fits > 0 && (work.done > 0 || (this.onlyRepeats && isWorthAMeeting(work, fits)))) this.put(work, fits, why, cause);
+        else if (fits > 0 && (work.done > 0 || isWorthAMeeting(work, fits))) this.put(work, fits, why, cause);
         else return false;
         return true;
     }

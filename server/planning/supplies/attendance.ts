@@ -5,18 +5,29 @@ import { eitherClaim, type CountedLine, type LessonNeeds, type ThingNeeds } from
 import type { Piece } from './pieces.js';
 import { most } from './ratio.js';
 
-/** What one lesson needs of one thing: `n`/`d` of the measure's unit. */
-export interface LeanDemand extends Pick<ThingNeeds, 'name' | 'thing' | 'use' | 'measure' | 'd' | 'optional' | 'inKit'> {
-    n: bigint;
-    /** Of what is handed back, by crowd, where there is more than one. */
-    perCrowd?: readonly bigint[];
-    lines: readonly { line: NeedLine }[];
+/** What one lesson needs of one thing: `n`/`d` of the measure's unit. What does not hang on who is there stands in the needs that all classes share. */
+export class LeanDemand {
+    constructor(
+        private readonly needs: Omit<ThingNeeds, 'lines'> & { lines: readonly { line: NeedLine }[] }, readonly n: bigint,
+        /** Of what is handed back, by crowd, where there is more than one. */
+        readonly perCrowd?: readonly bigint[]
+    ) {}
+
+    get name(): string { return this.needs.name; }
+    get thing(): ThingNeeds['thing'] { return this.needs.thing; }
+    get use(): ThingNeeds['use'] { return this.needs.use; }
+    get measure(): ThingNeeds['measure'] { return this.needs.measure; }
+    get d(): bigint { return this.needs.d; }
+    get optional(): boolean { return this.needs.optional; }
+    get inKit(): boolean | undefined { return this.needs.inKit; }
+    get lines(): readonly { line: NeedLine }[] { return this.needs.lines; }
 }
 
 /** Who is there. Classes with the same people share one, and with it what each lesson needs. */
 export class Attendance {
     private readonly times = new Map<string, readonly bigint[]>();
-    private readonly demands = new WeakMap<LessonNeeds, readonly LeanDemand[]>();
+    /** By name of the lesson, of its newest version. */
+    private readonly demands = new Map<string, { needs: LessonNeeds; demands: readonly LeanDemand[] }>();
     private readonly clocks: readonly (string | undefined)[];
 
     constructor(readonly crowds: readonly Crowd[]) {
@@ -26,9 +37,10 @@ export class Attendance {
     /** In the order in which the lesson first asks for each thing; without a choice only. */
     demandsOf(needs: LessonNeeds, piece?: Piece): readonly LeanDemand[] {
         if (piece) return needs.things.flatMap(thing => this.countPiece(thing, piece));
-        let known = this.demands.get(needs);
-        if (!known) this.demands.set(needs, known = needs.things.map(thing => this.count(thing, thing.lines)));
-        return known;
+        const { name } = needs.lesson;
+        let known = this.demands.get(name);
+        if (known?.needs !== needs) this.demands.set(name, known = { needs, demands: needs.things.map(thing => this.count(thing)) });
+        return known.demands;
     }
 
     private countPiece(thing: ThingNeeds, piece: Piece): LeanDemand[] {
@@ -36,17 +48,18 @@ export class Attendance {
         const lines = thing.lines.filter(({ line }) => piece.takes(line, thing.name, usedUp));
         if (lines.length === 0) return [];
         const inKit = lines.reduce<boolean | undefined>((claim, { line }) => eitherClaim(claim, line.need.inKit), undefined);
-        return [{ ...this.count(thing, lines), optional: lines.every(({ line }) => line.need.optional), inKit }];
+        return [this.count({ ...thing, lines, optional: lines.every(({ line }) => line.need.optional), inKit })];
     }
 
-    private count({ name, thing, use, measure, d, optional, inKit }: ThingNeeds, lines: readonly CountedLine[]): LeanDemand {
+    private count(needs: ThingNeeds): LeanDemand {
+        const { lines, use } = needs;
         const first = lines[0]!;
         const single = this.crowds.length === 1;
-        if (single && lines.length === 1) return { name, thing, use, measure, d, optional, inKit, lines, n: first.n * this.timesOf(first)[0]!, perCrowd: undefined };
+        if (single && lines.length === 1) return new LeanDemand(needs, first.n * this.timesOf(first)[0]!);
         const usedUp = isUsedUp(use);
         const perCrowd = usedUp ? this.added(lines) : this.mostAtOnce(lines);
         const n = single ? perCrowd[0]! : usedUp ? perCrowd.reduce((sum, amount) => sum + amount, 0n) : atOnce(perCrowd, this.clocks);
-        return { name, thing, use, measure, d, optional, inKit, lines, n, perCrowd: single || usedUp ? undefined : perCrowd };
+        return new LeanDemand(needs, n, single || usedUp ? undefined : perCrowd);
     }
 
     private added(lines: readonly CountedLine[]): bigint[] {

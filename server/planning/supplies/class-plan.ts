@@ -5,7 +5,7 @@ import type { PlanningCache } from '../cache.js';
 import { demandOf } from '../demand.js';
 import type { Holdings } from '../holdings.js';
 import type { Meeting, ScheduleFigures, WeekPlan } from '../schedule-figures.js';
-import type { Attendance, LeanDemand } from './attendance.js';
+import { LeanDemand, type Attendance } from './attendance.js';
 import { sameMeasure, type NumberReader } from './lesson-needs.js';
 import { pieceOf, taughtAt, type Piece, type Taught } from './pieces.js';
 import { ratioOf } from './ratio.js';
@@ -36,7 +36,7 @@ export class ClassPlan {
     private readonly demands: (readonly LeanDemand[])[] = [];
 
     constructor(
-        private programme: Programme, readonly audience: Audience, readonly schedule: ScheduleFigures, readonly holdings: Holdings,
+        private programme: Programme, readonly audience: Audience, public schedule: ScheduleFigures, readonly holdings: Holdings,
         private readonly attendance: Attendance, readonly numbers: NumberReader, private readonly cache: PlanningCache
     ) {
         for (const week of schedule.weeks) {
@@ -98,6 +98,22 @@ export class ClassPlan {
         return [...new Set(this.occurrences.map(({ lesson }) => lesson))].filter(lesson => this.numbers.of(lesson).incomplete);
     }
 
+    /** On to a schedule that teaches the same at the same meetings. */
+    follow(schedule: ScheduleFigures): void {
+        this.schedule = schedule;
+        let next = 0;
+        for (const week of schedule.weeks) {
+            for (const meeting of week.meetings) {
+                for (const taught of taughtAt(meeting)) {
+                    const at = this.occurrences[next];
+                    if (at?.taught.lesson !== taught.lesson) continue;
+                    Object.assign(at, { week, meeting, taught });
+                    next += 1;
+                }
+            }
+        }
+    }
+
     /** On to a programme in which nothing else has changed. */
     continueIn(programme: Programme): void {
         this.programme = programme;
@@ -134,7 +150,7 @@ export class ClassPlan {
             const { n, d } = ratioOf(demand.amount);
             const scale = demand.perCrowd.reduce((all, amount) => (all % amount.d === 0n ? all : all * amount.d), d);
             const perCrowd = demand.perCrowd.length > 1 ? demand.perCrowd.map(amount => amount.n * (scale / amount.d)) : undefined;
-            return { name, thing, use, measure, optional, inKit, lines, d: scale, n: n * (scale / d), perCrowd };
+            return new LeanDemand({ name, thing, use, measure, optional, inKit, lines, d: scale }, n * (scale / d), perCrowd);
         });
     }
 

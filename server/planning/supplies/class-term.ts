@@ -4,7 +4,7 @@ import type { Holdings } from '../holdings.js';
 import type { ClassPlan, ThingUse } from './class-plan.js';
 import type { Cupboard } from './cupboard.js';
 import { makeLedger, type Ledger } from './ledger.js';
-import { isLate, ordersOf, type LedgerOrder } from './orders.js';
+import { costsOf, isLate, ordersOf, type LedgerOrder } from './orders.js';
 import { clashesOf, shortagesOf, type DayClash, type MeetingShortage } from './shortages.js';
 
 /** What follows from one ledger. */
@@ -84,7 +84,7 @@ export class ClassTerm {
             const orders = ordersOf(ledger, this.cupboard);
             term = {
                 ledger, orders, shortages: shortagesOf(ledger, orders, this.cupboard), clashes: clashesOf(ledger, this.cupboard),
-                costs: sumsByCurrency(orders.flatMap(({ costs }) => costs))
+                costs: costsOf(ledger, ledger.record.lots)
             };
             this.things.set(name, term);
         }
@@ -103,11 +103,25 @@ export class ClassTerm {
     }
 }
 
-/** By a whole number from 0, things in their order where it is the same; by buckets, since there may be thousands. */
+/** By a whole number from 0, things in their order where it is the same; by counting, since there may be thousands. */
 function sorted<T>(lists: readonly (readonly T[])[], key: (value: T) => number): T[] {
-    const buckets: T[][] = [];
+    const next: number[] = [];
+    let count = 0;
     for (const list of lists) {
-        for (const value of list) (buckets[key(value)] ??= []).push(value);
+        for (const value of list) {
+            const place = key(value);
+            while (next.length <= place) next.push(0);
+            next[place]! += 1;
+            count += 1;
+        }
     }
-    return buckets.flat();
+    let from = 0;
+    for (let place = 0; place < next.length; place++) {
+        const own = next[place]!;
+        next[place] = from;
+        from += own;
+    }
+    const all = new Array<T>(count);
+    for (const list of lists) for (const value of list) all[next[key(value)]!++] = value;
+    return all;
 }

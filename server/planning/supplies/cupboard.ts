@@ -23,7 +23,8 @@ export class Cupboard {
     readonly members: readonly ClassPlan[];
     readonly assumptions: string[] = [];
     private readonly slotOfMonday = new Map<string, number>();
-    private readonly orderDays = new Map<string, { day?: string; week: number }>();
+    /** By lead, then by day. */
+    private readonly orderDays = new Map<number, Map<string, { day?: string; week: number }>>();
     private mondays: readonly string[] | undefined;
 
     constructor(readonly own: ClassPlan, others: readonly ClassPlan[]) {
@@ -48,12 +49,14 @@ export class Cupboard {
 
     /** The last day to order what is needed on a day, and the class's week in which it falls: 0 for before the first. */
     orderDay(neededBy: string, lead: Lead): { day?: string; week: number } {
-        const key = `${neededBy} ${lead.days} ${lead.working}`;
-        let found = this.orderDays.get(key);
+        const key = lead.working ? -lead.days : lead.days;
+        let days = this.orderDays.get(key);
+        if (!days) this.orderDays.set(key, days = new Map());
+        let found = days.get(neededBy);
         if (!found) {
             const day = this.lastDay(neededBy, lead);
             found = { day, week: day === undefined ? 0 : this.weekBegunBy(day) };
-            this.orderDays.set(key, found);
+            days.set(neededBy, found);
         }
         return found;
     }
@@ -73,9 +76,14 @@ export class Cupboard {
 
     private weekBegunBy(day: string): number {
         this.mondays ??= this.own.schedule.weeks.map(({ from }) => mondayText(from ?? ''));
-        let week = 0;
-        while (week < this.mondays.length && this.mondays[week]! <= day) week++;
-        return week;
+        let low = 0;
+        let high = this.mondays.length;
+        while (low < high) {
+            const middle = (low + high) >> 1;
+            if (this.mondays[middle]! <= day) low = middle + 1;
+            else high = middle;
+        }
+        return low;
     }
 
     private calendarWeeks(): Slot[] {

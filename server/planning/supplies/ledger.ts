@@ -70,7 +70,7 @@ export function makeLedger(name: string, uses: readonly ThingUse[], cupboard: Cu
     const holding = holdings.of(name, measure);
     const heldByKit = holdings.kitsWith(name).length > 0;
     const scale = scaleOf(periods, facts, holding);
-    const scaled = ({ n, d }: Ratio): bigint => n * (scale / d);
+    const scaled = ({ n, d }: Ratio): bigint => (d === scale ? n : n * (scale / d));
     const arrivals = arrivalsFor(holding, periods, cupboard, scaled);
     const handedBack = !isUsedUp(use);
     const ordered = orderedIn(periods, { thing, holding, heldByKit, arrivals, handedBack });

@@ -42,7 +42,8 @@ export interface LessonNeeds {
 
 /** Need lines of lessons and the facts of things in numbers, read once for each version of a lesson and of the inventory. */
 export class NumberReader {
-    private readonly lessons = new WeakMap<LessonSheet, LessonNeeds>();
+    /** By name, of the newest version. */
+    private readonly lessons = new Map<string, LessonNeeds>();
     private readonly measures = new WeakMap<ThingSheet, Measure>();
     private readonly days = new Map<string, number | undefined>();
     private readonly facts = new WeakMap<ThingSheet, { measure: Measure; facts: ThingFacts }>();
@@ -51,8 +52,8 @@ export class NumberReader {
     constructor(private readonly programme: Programme) {}
 
     of(lesson: LessonSheet): LessonNeeds {
-        let needs = this.lessons.get(lesson);
-        if (!needs) this.lessons.set(lesson, needs = this.read(lesson));
+        let needs = this.lessons.get(lesson.name);
+        if (needs?.lesson !== lesson) this.lessons.set(lesson.name, needs = this.read(lesson));
         return needs;
     }
 

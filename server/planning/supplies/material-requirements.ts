@@ -105,8 +105,7 @@ export function materialRequirements(input: RequirementsInput): Requirements {
         stock.push(there);
     });
     if (lack.every(amount => amount === 0n)) {
-        const none = lack;
-        return withOffsets({ gross, scheduled, onHand: stock, receipts: none, unmet, spoiled: none, lack, lots: [] }, input, none);
+        return { gross, scheduled, onHand: stock, net: lack, receipts: lack, releases: lack, overdue: 0n, unmet, spoiled: lack, lack, lots: [] };
     }
     const { keepsWeeks, keepsDays, ...lasting } = input.lotSizing?.() ?? { packs: [] };
     const keeps = handedBack || (keepsWeeks === undefined && keepsDays === undefined);
@@ -116,14 +115,12 @@ export function materialRequirements(input: RequirementsInput): Requirements {
     takeFromLeft(unmet, { left, lots, handedBack, keeps });
     const onHand = stock.map((amount, i) => amount + left[i]!);
     const net = gross.map((wanted, i) => (isOrdered(i) ? most(0n, wanted + safety - (i > 0 ? onHand[i - 1]! : opening) + spoiled[i]! - scheduled[i]!) : 0n));
-    return withOffsets({ gross, scheduled, onHand, receipts, unmet, spoiled, lack, lots }, input, net);
+    return { gross, scheduled, onHand, net, receipts, ...offset(receipts, input.leadWeeks ?? 0), unmet, spoiled, lack, lots };
 }
 
-function withOffsets(record: Omit<Requirements, 'net' | 'releases' | 'overdue'>, { leadWeeks = 0 }: RequirementsInput, net: bigint[]): Requirements {
-    const { receipts } = record;
-    if (leadWeeks === 0) return { ...record, net, releases: receipts, overdue: 0n };
-    const releases = receipts.map((_, i) => receipts[i + leadWeeks] ?? 0n);
-    return { ...record, net, releases, overdue: receipts.slice(0, leadWeeks).reduce((sum, amount) => sum + amount, 0n) };
+function offset(receipts: readonly bigint[], leadWeeks: number): Pick<Requirements, 'releases' | 'overdue'> {
+    if (leadWeeks === 0) return { releases: receipts, overdue: 0n };
+    return { releases: receipts.map((_, i) => receipts[i + leadWeeks] ?? 0n), overdue: receipts.slice(0, leadWeeks).reduce((sum, amount) => sum + amount, 0n) };
 }
 
 /** What no order is placed for is met from what packs leave over, as far as no later period needs that. */
@@ -176,22 +173,21 @@ function leftOfLots(lack: readonly bigint[], lots: readonly Lot[], sizing: LotSi
     const goesOff = sizing.keepsWeeks !== undefined || sizing.keepsDays !== undefined;
     const good = goesOff ? goodTo({ demand: lack, keepsWeeks: sizing.keepsWeeks, keepsDays: sizing.keepsDays, days: sizing.days }) : undefined;
     for (const lot of lots) receipts[lot.period]! += lot.bought;
-    let open: { rest: bigint; goodTo: number }[] = [];
+    // What comes for a later period never goes off before what came for an earlier one.
+    const rest = [...receipts];
+    let oldest = 0;
+    let all = 0n;
     lack.forEach((wanted, period) => {
-        open = open.filter(lot => {
-            if (lot.goodTo >= period) return true;
-            spoiled[period]! += lot.rest;
-            return false;
-        });
-        if (receipts[period]! > 0n) open.push({ rest: receipts[period]!, goodTo: good?.[period] ?? Infinity });
-        let asked = wanted;
-        for (const lot of open) {
-            const taken = least(asked, lot.rest);
-            lot.rest -= taken;
-            asked -= taken;
+        for (; good && oldest < period && good[oldest]! < period; oldest++) {
+            spoiled[period]! += rest[oldest]!;
+            all -= rest[oldest]!;
         }
-        open = open.filter(lot => lot.rest > 0n);
-        left[period] = open.reduce((sum, lot) => sum + lot.rest, 0n);
+        all += receipts[period]!;
+        let asked = least(wanted, all);
+        all -= asked;
+        for (; oldest <= period && asked >= rest[oldest]!; oldest++) asked -= rest[oldest]!;
+        if (asked > 0n) rest[oldest]! -= asked;
+        left[period] = all;
     });
     return { left, spoiled, receipts };
 }

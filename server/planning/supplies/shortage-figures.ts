@@ -12,7 +12,8 @@ import { placeOf } from './record-figures.js';
 import { standInsFor, withAllowance, type DayClash, type MeetingShortage } from './shortages.js';
 
 export function shortageFigures(shortage: MeetingShortage, term: ClassTerm): ShortageFigures {
-    const { ledger, week, meeting, uses, needed, atHand, order } = shortage;
+    const { ledger, uses, needed, atHand, order } = shortage;
+    const { week, meeting } = uses[0]!.at;
     const { thing, measure, holding } = ledger;
     const words = new Quantities(ledger);
     const busiest = withAllowance(largest(uses, measure), ledger);

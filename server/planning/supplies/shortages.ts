@@ -2,10 +2,10 @@ import { thingNamed, type Programme } from '@haversack/language/sheets/programme
 import { remeasure } from '../amounts.js';
 import { ceilDiv } from '../buying/offers.js';
 import { readExact } from '../exact.js';
-import type { Meeting, WeekPlan } from '../schedule-figures.js';
+import type { Meeting } from '../schedule-figures.js';
 import type { ThingUse } from './class-plan.js';
 import type { Cupboard } from './cupboard.js';
-import { atHandIn, largest, togetherOn, usesIn, type Ledger, type Period } from './ledger.js';
+import { amountIn, atHandIn, largest, togetherOn, usesIn, type Ledger, type Period } from './ledger.js';
 import { allowed } from './material-requirements.js';
 import type { LedgerOrder } from './orders.js';
 import { fractionOf, least, ratioOf, type Ratio } from './ratio.js';
@@ -13,8 +13,7 @@ import { fractionOf, least, ratioOf, type Ratio } from './ratio.js';
 /** A meeting of the own class that needs more of a reusable thing than there is, in the ledger's own numbers. */
 export interface MeetingShortage {
     ledger: Ledger;
-    week: WeekPlan;
-    meeting: Meeting;
+    /** All at one meeting; never empty. */
     uses: ThingUse[];
     slot: number;
     needed: bigint;
@@ -36,17 +35,18 @@ export interface DayClash {
 export function shortagesOf(ledger: Ledger, orders: readonly LedgerOrder[], cupboard: Cupboard): MeetingShortage[] {
     const { record, periods, measure, ordered, handedBack, holding } = ledger;
     if (!handedBack || record.lack.every((lack, i) => lack === 0n && record.unmet[i] === 0n)) return [];
-    return periods.flatMap((period, i) => {
-        if (period.optional || !(ordered[i] || holding.value !== undefined || ledger.arrivals.some(({ slot }) => slot <= period.slot))) return [];
-        const order = lastBy(orders, i);
-        return meetingsOf(period, cupboard).flatMap((uses): MeetingShortage[] => {
-            const { meeting, week } = uses[0]!.at;
+    const shortages: MeetingShortage[] = [];
+    periods.forEach((period, i) => {
+        if (period.optional || !(ordered[i] || holding.value !== undefined || ledger.arrivals.some(({ slot }) => slot <= period.slot))) return;
+        for (const uses of meetingsOf(period, cupboard)) {
+            const { meeting } = uses[0]!.at;
             const wanted = uses.length === 1 && !uses[0]!.demand.optional ? uses : uses.filter(({ demand }) => !demand.optional);
-            const needed = withAllowance(largest(wanted, measure), ledger);
+            const needed = withAllowance(wanted.length === 1 ? amountIn(wanted[0]!, measure) : largest(wanted, measure), ledger);
             const atHand = writtenStock(ledger, period.slot, meeting.date);
-            return needed > atHand ? [{ ledger, week, meeting, uses: wanted, slot: period.slot, needed, atHand, order }] : [];
-        });
+            if (needed > atHand) shortages.push({ ledger, uses: wanted, slot: period.slot, needed, atHand, order: lastBy(orders, i) });
+        }
     });
+    return shortages;
 }
 
 function lastBy(orders: readonly LedgerOrder[], period: number): LedgerOrder | undefined {
@@ -131,7 +131,7 @@ function freeIn(ledger: Ledger, slot: number): bigint {
 }
 
 export function withAllowance({ n, d }: Ratio, { facts, scale }: Ledger): bigint {
-    return allowed(n * (scale / d), { spare: facts.spare, loss: facts.loss, whole: facts.whole ? scale : undefined });
+    return allowed(d === scale ? n : n * (scale / d), { spare: facts.spare, loss: facts.loss, whole: facts.whole ? scale : undefined });
 }
 
 /** Opening stock and written orders that have come by the day. */

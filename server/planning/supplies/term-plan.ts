@@ -2,13 +2,14 @@ import type { Programme } from '@haversack/language/sheets/programme';
 import type { CourseSheet, FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from '../audience.js';
 import type { PlanningCache } from '../cache.js';
-import { planCoverage } from '../coverage.js';
+import { coverageFigures, coverageGrid, moveInGrid, type CoverageGrid } from '../coverage.js';
 import { Namings } from '../coverage/namings.js';
 import type { CoverageFigures } from '../coverage-figures.js';
 import { Holdings } from '../holdings.js';
 import type { ScheduleFigures } from '../schedule-figures.js';
 import type { CourseOrder } from '../schedule/course-order.js';
 import { planSchedule } from '../schedule.js';
+import { movedSchedule } from '../schedule/moved.js';
 import { Attendance } from './attendance.js';
 import { ClassPlan } from './class-plan.js';
 import { ClassTerm } from './class-term.js';
@@ -19,7 +20,7 @@ import { NumberReader } from './lesson-needs.js';
 /**
  * The terms of a programme's classes, kept by the caller from one version of the programme to the next. After a change within
  * lessons only what it touches is counted again: those lessons, for each class the things they use, and schedule and coverage where a lesson's
- * parts, minutes, order or objectives changed. Any other change begins anew.
+ * parts, minutes, order or objectives changed; a lesson that only stands in other lines is led to there. Any other change begins anew.
  */
 export class TermPlan {
     private programme: Programme | undefined;
@@ -28,7 +29,7 @@ export class TermPlan {
     private attendances = new Map<string, Attendance>();
     private orders = new Map<CourseSheet | undefined, CourseOrder>();
     private schedules = new Map<string, ScheduleFigures>();
-    private coverages = new Map<string, CoverageFigures>();
+    private coverages = new Map<string, { grid: CoverageGrid; figures: CoverageFigures }>();
     private plans = new Map<string, ClassPlan>();
     private terms = new Map<string, ClassTerm>();
 
@@ -53,8 +54,11 @@ export class TermPlan {
     coverage(wanted: Wanted): CoverageFigures {
         const key = keyOf(wanted);
         let coverage = this.coverages.get(key);
-        if (!coverage) this.coverages.set(key, coverage = planCoverage(this.programme!, wanted, { schedule: this.schedule(wanted), namings: this.namings }));
-        return coverage;
+        if (!coverage) {
+            const grid = coverageGrid(this.programme!, wanted, { schedule: this.schedule(wanted), namings: this.namings });
+            this.coverages.set(key, coverage = { grid, figures: coverageFigures(grid) });
+        }
+        return coverage.figures;
     }
 
     /** `schedule` must be of the same programme and class; without it one is made and kept. */
@@ -103,7 +107,7 @@ export class TermPlan {
     private continueWith(programme: Programme, changed: readonly (readonly [LessonSheet, LessonSheet])[]): void {
         this.programme = programme;
         this.orders = new Map();
-        if (changed.some(([before, after]) => !isTaughtAlike(before, after))) {
+        if (changed.some(([before, after]) => taughtAs(before) !== taughtAs(after)) || !this.move(changed.filter(([before, after]) => placedAs(before) !== placedAs(after)))) {
             this.schedules = new Map();
             this.coverages = new Map();
             this.plans = new Map();
@@ -111,7 +115,7 @@ export class TermPlan {
             return;
         }
         const touched = new Map<ClassPlan, string[]>();
-        for (const plan of new Set([...this.plans.values(), ...[...this.terms.values()].flatMap(term => term.cupboard.members)])) {
+        for (const plan of this.allPlans()) {
             plan.continueIn(programme);
             touched.set(plan, changed.flatMap(([, lesson]) => plan.recount(lesson, programme)));
         }
@@ -119,6 +123,30 @@ export class TermPlan {
             term.programme = programme;
             term.forget(term.cupboard.members.flatMap(plan => touched.get(plan) ?? []));
         }
+    }
+
+    /** Lessons that stand in other lines: schedules, coverages and plans are the same elsewhere. False where one has to be made anew. */
+    private move(changed: readonly (readonly [LessonSheet, LessonSheet])[]): boolean {
+        if (changed.length === 0) return true;
+        const lessons = new Map(changed.map(([, lesson]) => [lesson.name, lesson]));
+        const plans = this.allPlans();
+        const schedules = new Map<ScheduleFigures, ScheduleFigures>();
+        for (const schedule of [...this.schedules.values(), ...[...plans].map(plan => plan.schedule)]) {
+            const moved = schedules.get(schedule) ?? movedSchedule(schedule, lessons);
+            if (!moved) return false;
+            schedules.set(schedule, moved);
+        }
+        for (const [key, schedule] of this.schedules) this.schedules.set(key, schedules.get(schedule)!);
+        for (const plan of plans) plan.follow(schedules.get(plan.schedule)!);
+        for (const [key, { grid }] of this.coverages) {
+            for (const lesson of lessons.values()) moveInGrid(grid, lesson, this.namings);
+            this.coverages.set(key, { grid, figures: coverageFigures(grid) });
+        }
+        return true;
+    }
+
+    private allPlans(): Set<ClassPlan> {
+        return new Set([...this.plans.values(), ...[...this.terms.values()].flatMap(term => term.cupboard.members)]);
     }
 }
 
@@ -154,14 +182,15 @@ function declaresOnlyLessons({ materials, prints, books, games, kits, objectives
     return [materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations].every(list => list.length === 0);
 }
 
-/** Whether a schedule and a coverage made with the one hold for the other: everything that they read or point to is the same. */
-function isTaughtAlike(before: LessonSheet, after: LessonSheet): boolean {
-    return taughtAs(before) === taughtAs(after);
+/** All of a lesson that decides on a schedule and a coverage: alike for lessons with which they are the same, but for places. */
+function taughtAs({ name, title, uri, draft, follows, introduces, practises, checks, parts }: LessonSheet): string {
+    return JSON.stringify(
+        [name, title, uri, draft, follows, introduces, practises, checks, parts.map(({ kind, name: part, title: partTitle, minutes, unsure }) => [kind, part, partTitle, minutes, unsure])],
+        (key, value: unknown) => (key === 'at' ? undefined : value)
+    );
 }
 
-function taughtAs({ name, title, uri, at, draft, follows, introduces, practises, checks, parts }: LessonSheet): string {
-    return JSON.stringify([
-        name, title, uri, at, draft, follows, introduces, practises, checks,
-        parts.map(({ kind, name: part, title: partTitle, at: partAt, head, minutes, unsure }) => [kind, part, partTitle, partAt, head, minutes, unsure])
-    ]);
+/** The places of a lesson that a schedule and a coverage lead to. */
+function placedAs({ at, follows, introduces, practises, checks, parts }: LessonSheet): string {
+    return JSON.stringify([at, follows, introduces, practises, checks, parts.map(({ at: partAt, head, unsure }) => [partAt, head, unsure])]);
 }

@@ -86,6 +86,8 @@ Closed on Monday.
 `, `
 framework state-frame from "frameworks/stat.json"
 #                          ^^^^^^^^^^^^^^^^^^^^^^ file-not-usable: The framework 'frameworks/stat.json' cannot be used
+framework county-frame from "../county.json"
+#                           ^^^^^^^^^^^^^^^^ file-not-usable: such as "frameworks/state.json"
 ${state}
 `],
         silent: [`${group}
@@ -109,9 +111,16 @@ DTEND;VALUE=DATE:20261012
 SUMMARY:Book fair
 END:VEVENT
 END:VCALENDAR
+`, `${group}
+  off from "calendars/town.ics" named "harvest", "Harvset"
+#          ^^^^^^^^^^^^^^^^^^^^ file-partly-read: no event of whole days in it is called 'Harvset'
+${town}
 `],
         silent: [`${group}
   off from "calendars/town.ics"
+${town}
+`, `${group}
+  off from "calendars/town.ics" named "harvest"
 ${town}
 `]
     },

@@ -237,6 +237,29 @@ lesson weigh-1
 `]
     },
     {
+        code: 'price-not-in-coins',
+        fires: [`
+material rice
+  consumable
+  pack of 500 costs 14.505 USD
+#                   ^^^^^^^^^^ price-not-in-coins: USD has 2 decimals
+  delivery costs 450.5 JPY
+#                ^^^^^^^^^ price-not-in-coins: JPY has no decimals
+book atlas
+  costs 0.9996 KWD
+#       ^^^^^^^^^^ price-not-in-coins: KWD has 3 decimals
+`],
+        silent: [`
+material rice
+  consumable
+  pack of 500 costs 14.5 USD
+  pack of 1000 costs 20.000 USD
+  delivery costs 450.0 JPY
+book atlas
+  costs 0.999 KWD
+`]
+    },
+    {
         code: 'impossible-number',
         fires: [`
 material rice
@@ -288,6 +311,17 @@ lesson weigh-1
   practice say-it 0 items
 #          ^^^^^^ impossible-number: no items
     do: Say {rice}.
+`, `
+course measuring
+class harbour
+#     ^^^^^^^ impossible-number: no section of 'harbour' has any
+  teaches measuring
+  section early
+#         ^^^^^ impossible-number: 'early' meets at 25:10
+    learners 0
+    at 25:10
+  starts 2026-09-07
+  meets mon
 `],
         silent: [`
 material rice

@@ -1,5 +1,6 @@
 /** The term laid out for a calendar: a block for each month, a row for each week, a cell for each weekday on which the class meets. */
 import { Temporal } from 'temporal-polyfill';
+import { shortName, weekdayNames } from '@haversack/language/facts/day-names';
 import type { DaysOffFigures, Meeting, ScheduleFigures, WeekPlan } from '../../../planning/schedule-figures.js';
 import { dayAndMonth, dayInWords, monthInWords } from '../../days.js';
 
@@ -47,10 +48,10 @@ export interface Block {
     rows: (WeekRow | GapRow)[];
 }
 
-const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 /** Weeks of one block where there are no months. */
 const undatedWeeks = 12;
 
+/** By month where every week has dates, else by stretches of weeks. `today` is an ISO date. */
 export function calendarBlocks(schedule: ScheduleFigures, today: string | undefined): Block[] {
     const weeks = schedule.weeks.filter(week => week.meetings.length > 0);
     const dated = weeks.map(week => datedWeek(week)).filter(week => week !== undefined);
@@ -91,7 +92,7 @@ function datedBlocks(weeks: readonly DatedWeek[], daysOff: readonly DaysOffFigur
             if (gap) block.rows.push(gap);
         }
         if (block?.id !== id) {
-            block = { id, title: monthInWords(id), columns: weekdays.map(number => weekdayNames[number - 1] ?? ''), columnCount: weekdays.length, rows: [] };
+            block = { id, title: monthInWords(id), columns: weekdays.map(number => shortName(weekdayNames[number - 1])), columnCount: weekdays.length, rows: [] };
             blocks.push(block);
         }
         block.rows.push(weekRow(dated));

@@ -8,7 +8,7 @@ import { Lead, placed, Title } from '../../pieces/lead.js';
 import { Section } from '../../pieces/section.js';
 import type { View } from '../../view.js';
 import { whyWords } from '../../words.js';
-import type { TermFigures } from '../figures.js';
+import type { TermFigures } from '../../../planning/term-figures.js';
 import { dayWords, heads, termWords } from '../words.js';
 import { calendarBlocks, type Block, type Cell, type WeekRow } from './blocks.js';
 import { offWords } from './entries.js';

@@ -7,13 +7,11 @@ import { Section } from '../../pieces/section.js';
 import { sentence } from '../../sentences.js';
 import type { View } from '../../view.js';
 import { words } from '../../words.js';
-import type { TermFigures } from '../figures.js';
+import type { TermFigures } from '../../../planning/term-figures.js';
 import { strandTitle } from '../sentences.js';
-import { doesHeads, doesWords, termWords } from '../words.js';
+import { allDoes, doesHeads, doesWords, termWords } from '../words.js';
 import { CoverageGrid, gridShapes } from './grid.js';
 import { gridsOf, strandsOf } from './grids.js';
-
-const kinds: Does[] = ['introduces', 'practises', 'checks'];
 
 export function Coverage({ term, view }: { term: TermFigures; view: View }): JSX.Element | null {
     const { coverage } = term;
@@ -21,7 +19,7 @@ export function Coverage({ term, view }: { term: TermFigures; view: View }): JSX
     const strands = strandsOf(coverage);
     return (
         <Section id="term-coverage" title={termWords.coverage}>
-            {coverage.objectives.some(objective => objective.cells.length > 0) ? <Key>{kinds.map(does => <KeyMark mark={does}>{doesWords[does]}</KeyMark>)}</Key> : <p>{termWords.noObjectives}</p>}
+            {coverage.objectives.some(objective => objective.cells.length > 0) ? <Key>{allDoes.map(does => <KeyMark mark={does}>{doesWords[does]}</KeyMark>)}</Key> : <p>{termWords.noObjectives}</p>}
             {strands.map(strand => {
                 const title = strandTitle(strand.title, strands.length);
                 return (
@@ -48,7 +46,7 @@ function ObjectiveLine({ objective, coverage, view }: { objective: CoverageObjec
         <li {...placed(objective.place, view)}>
             <Title place={objective.place} view={view} text={objective.title} />
             <p class="quiet"><bdi>{sentence(objective.text)}</bdi></p>
-            {kinds.filter(does => objective.cells.some(cell => cell.does.includes(does)))
+            {allDoes.filter(does => objective.cells.some(cell => cell.does.includes(does)))
                 .map(does => <p>{doesHeads[does]}: <Lessons objective={objective} does={does} coverage={coverage} view={view} /></p>)}
         </li>
     );

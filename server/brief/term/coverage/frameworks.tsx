@@ -5,7 +5,7 @@ import { placed, Title } from '../../pieces/lead.js';
 import { Section } from '../../pieces/section.js';
 import { sentence } from '../../sentences.js';
 import { asId, type View } from '../../view.js';
-import type { TermFigures } from '../figures.js';
+import type { TermFigures } from '../../../planning/term-figures.js';
 import { nodeTitle, shareWords, unmetItems } from '../sentences.js';
 import { termWords } from '../words.js';
 

@@ -22,6 +22,7 @@ export interface StockLine {
 /** Least pixels between the numbers of two weeks. */
 const between = 30;
 
+/** The line of one thing in pixels of the plot, y downwards. */
 export function stockLine(record: ThingRecord): StockLine {
     const { weeks } = record;
     const points = levels(record);

@@ -8,7 +8,7 @@ import { placed, Title } from '../../pieces/lead.js';
 import { Section } from '../../pieces/section.js';
 import { sentence } from '../../sentences.js';
 import { asId, type View } from '../../view.js';
-import type { TermFigures } from '../figures.js';
+import type { TermFigures } from '../../../planning/term-figures.js';
 import { openingWords } from '../sentences.js';
 import { heads, stockHeads, stockWords, termWords } from '../words.js';
 import { changingWeeks, comes, unlessNone } from './line.js';
