@@ -8,6 +8,7 @@ import type { ScheduleFigures } from './schedule-figures.js';
 import { lessonFigures } from './lessons.js';
 import { nameFigures } from './names.js';
 import { Plan } from './plan.js';
+import { sharedWeek } from './shared-week.js';
 import { putAway, stayOnShelf } from './shelf.js';
 import { fetchGroups, weekThings, type WeekThing } from './things.js';
 import { once } from './wording.js';
@@ -56,7 +57,7 @@ export function planWeek(programme: Programme, wanted: WeekWanted, options: Week
             ...taught.flatMap(t => t.demand.assumptions),
             ...things.flatMap(t => [...t.need.problems, ...t.stock.problems])
         ]),
-        remarks: week?.remarks ?? [],
+        remarks: [...week?.remarks ?? [], ...sharedWeek(plan, number)],
         meetings: week?.meetings ?? [],
         minutes: lessons.reduce((total, lesson) => total + lesson.minutes, 0),
         fetch: fetchGroups(things),

@@ -52,7 +52,8 @@ describe('ways out, each planned again', () => {
         expect(told(plan)).toContain('Mon 14 Sep: free, catch-up');
         expect(only(plan, 'Keep no')).toEqual({
             title: 'Keep no days to catch up', gives: 'The lesson fits.', places: 1,
-            givesUp: 'The day kept free to catch up: what has to be repeated then moves the rest.'
+            givesUp: 'The day kept free to catch up: what has to be repeated then moves the rest.',
+            line: { head: 'catch-up', text: '' }
         });
         expect(only(planOf(lessons(6), short), 'Keep no')).toBeUndefined();
     });

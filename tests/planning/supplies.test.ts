@@ -154,6 +154,13 @@ describe('one cupboard for several classes', () => {
         expect([hours('9:00', '09:00'), hours('9:00', '10:30')]).toEqual([1, 0]);
         expect(supplies(two({}, { meets: meets('tue') })).clashes).toEqual([]);
     });
+    test('the brief of a week says what the other class takes and where there is not enough for both', () => {
+        const remarks = (name: string, sheets = two()) => planWeek(sheets, { class: name, week: 1 }).remarks;
+        expect(remarks('k')).toEqual(['Mon 7 Sep: 10 of “Cube” are missing: 20 for “K” and 20 for “Other”, 30 at hand.', '“Other” uses 100 g of “Bean” this week too, from the same cupboard.']);
+        expect(remarks('other')).toContain('“K” uses 100 g of “Bean” this week too, from the same cupboard.');
+        expect(remarks('k', two({}, { meets: meets('tue') }))).toEqual(['“Other” uses 100 g of “Bean” this week too, from the same cupboard.']);
+        expect(remarks('k', two({}, { sharesWith: [] }))).toEqual([]);
+    });
     test('weeks of one class in which the other meets alone are told in its next', () => {
         const found = supplies(two({ starts: on('2026-09-14') }));
         expect(rows(found, 'bean')?.map(r => r[0])).toEqual(['300', '100']);

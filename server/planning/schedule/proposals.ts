@@ -73,7 +73,8 @@ function noCatchUp(overrun: Overrun): Proposal | undefined {
     const free = overrun.run.days.filter(d => d.free === 'catch-up').length;
     return proposal(overrun, overrun.again({ pace: { ...overrun.pace, catchUp: undefined } }), {
         title: 'Keep no days to catch up',
-        givesUp: `${free === 1 ? 'The day' : `The ${free} days`} kept free to catch up: what has to be repeated then moves the rest.`
+        givesUp: `${free === 1 ? 'The day' : `The ${free} days`} kept free to catch up: what has to be repeated then moves the rest.`,
+        line: { head: 'catch-up', text: '' }
     });
 }
 
