@@ -3,7 +3,7 @@ import type { SupplyFigures } from '../planning/supply-figures.js';
 import { suppliesOf, whatToBuy } from './supplies-lines.js';
 
 /** The headings, in order. */
-export const shoppingColumns = ['Order by', 'Needed by', 'Week', 'Thing', 'Missing', 'Buy', 'Left over', 'Cost', 'Currency', 'From', 'Serves weeks', 'Remark'] as const;
+export const shoppingColumns = ['Order by', 'Needed by', 'Week', 'Thing', 'Short in all', 'Buy', 'Left over', 'Cost', 'Currency', 'From', 'Serves weeks', 'Remark'] as const;
 
 /**
  * A cell that a spreadsheet would read as a formula (OWASP, "CSV Injection": = + - @ and tab or carriage return first, their

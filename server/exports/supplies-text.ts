@@ -18,7 +18,7 @@ export function suppliesText(supplies: SupplyFigures, scope: SuppliesScope = {})
         lines.push(heading, ...(content.length > 0 ? content : [otherwise ?? '']).map(line => `  ${line}`), '');
     };
     block('Buy and order', orders.length === 0 ? [] : textTable(
-        [{ title: 'order by' }, { title: 'needed' }, { title: 'week', number: true }, { title: 'thing' }, { title: 'missing', number: true }, { title: 'buy' }, { title: 'cost', number: true }],
+        [{ title: 'order by' }, { title: 'needed' }, { title: 'week', number: true }, { title: 'thing' }, { title: 'short in all', number: true }, { title: 'buy' }, { title: 'cost', number: true }],
         orders.map(o => [o.orderBy ?? 'on the day', o.neededBy ?? '', String(o.week), o.title, o.net.text, whatToBuy(o), o.cost?.text ?? 'no price'])
     ), 'Nothing to buy.');
     block('Too late to order in time', orders.flatMap(o => (o.late ? [onOneLine(`${o.title}: ${o.late.words}`)] : [])));

@@ -38,7 +38,9 @@ export class HaversackBuilder extends DefaultDocumentBuilder {
         const cancel = Cancellation.CancellationToken.is(uri) ? uri : token ?? Cancellation.CancellationToken.None;
         if (this.announced > 0) await new Promise<void>(resolve => this.waiting.push(resolve));
         if (cancel.isCancellationRequested) throw OperationCancelled;
-        return Cancellation.CancellationToken.is(uri) ? super.waitUntil(state, uri) : super.waitUntil(state, uri, token);
+        // A file that is not relinked leads into the changed one, which must have been read anew too.
+        if (this.currentState < state) await super.waitUntil(state, cancel);
+        return Cancellation.CancellationToken.is(uri) ? undefined : super.waitUntil(state, uri, token);
     }
 
     protected override shouldRelink(document: LangiumDocument, changedUris: Set<string>): boolean {

@@ -55,9 +55,9 @@ Taken for granted
         expect(suppliesText(bought)).toBe(`Shed: 7 learners, 2 weeks
 
 Buy and order
-  order by    needed      week  thing       missing  buy                               cost
-  2026-09-08  2026-09-14     1  Gram cubes      120  2 packs of 100 at 14.50 USD  29.00 USD
-  on the day  2026-09-14     2  Paste           120  200                           no price
+  order by    needed      week  thing       short in all  buy                               cost
+  2026-09-08  2026-09-14     1  Gram cubes           120  2 packs of 100 at 14.50 USD  29.00 USD
+  on the day  2026-09-14     2  Paste                120  200                           no price
 
 Too late to order in time
   Gram cubes: should have been ordered 2 days ago
