@@ -1,4 +1,4 @@
-import { Cancellation, DefaultDocumentBuilder, DocumentState, OperationCancelled, type LangiumDocument, type URI } from 'langium';
+import { Cancellation, DefaultDocumentBuilder, DocumentState, OperationCancelled, type AstNode, type BuildOptions, type LangiumDocument, type URI } from 'langium';
 import { exportsOf } from '@haversack/language/linking/exports';
 
 /**
@@ -9,6 +9,7 @@ import { exportsOf } from '@haversack/language/linking/exports';
 export class HaversackBuilder extends DefaultDocumentBuilder {
     private announced = 0;
     private waiting: (() => void)[] = [];
+    private readonly untilEnd = new Set<() => void>();
     private namesChange = true;
 
     /** A change is on its way; `update` will be called for it. */
@@ -29,6 +30,15 @@ export class HaversackBuilder extends DefaultDocumentBuilder {
         } finally {
             listener.dispose();
             begin();
+            this.ended();
+        }
+    }
+
+    override async build<T extends AstNode>(documents: LangiumDocument<T>[], options?: BuildOptions, token?: Cancellation.CancellationToken): Promise<void> {
+        try {
+            await super.build(documents, options, token);
+        } finally {
+            this.ended();
         }
     }
 
@@ -36,10 +46,12 @@ export class HaversackBuilder extends DefaultDocumentBuilder {
     override waitUntil(state: DocumentState, uri?: URI, token?: Cancellation.CancellationToken): Promise<URI>;
     override async waitUntil(state: DocumentState, uri?: URI | Cancellation.CancellationToken, token?: Cancellation.CancellationToken): Promise<URI | void> {
         const cancel = Cancellation.CancellationToken.is(uri) ? uri : token ?? Cancellation.CancellationToken.None;
-        if (this.announced > 0) await new Promise<void>(resolve => this.waiting.push(resolve));
-        if (cancel.isCancellationRequested) throw OperationCancelled;
-        // A file that is not relinked leads into the changed one, which must have been read anew too.
-        if (this.currentState < state) await super.waitUntil(state, cancel);
+        do {
+            if (this.announced > 0) await new Promise<void>(resolve => this.waiting.push(resolve));
+            if (cancel.isCancellationRequested) throw OperationCancelled;
+            // A file that is not relinked leads into the changed one, which must have been read anew too.
+            if (this.currentState < state) await this.reached(state, cancel);
+        } while (this.announced > 0);
         return Cancellation.CancellationToken.is(uri) ? undefined : super.waitUntil(state, uri, token);
     }
 
@@ -59,6 +71,31 @@ export class HaversackBuilder extends DefaultDocumentBuilder {
         if (!document || text === undefined || document.state < DocumentState.IndexedReferences) return false;
         const parser = this.serviceRegistry.getServices(uri).parser.LangiumParser;
         return exportsOf(document.parseResult.value) === exportsOf(parser.parse(text).value);
+    }
+
+    /** When the build has come so far or ends: where no file is to be built, no phase is told of. */
+    private reached(state: DocumentState, token: Cancellation.CancellationToken): Promise<void> {
+        return new Promise((resolve, reject) => {
+            const stop = (): void => {
+                phase.dispose();
+                cancelled.dispose();
+                this.untilEnd.delete(done);
+            };
+            const done = (): void => {
+                stop();
+                resolve();
+            };
+            const phase = this.onBuildPhase(state, done);
+            const cancelled = token.onCancellationRequested(() => {
+                stop();
+                reject(OperationCancelled);
+            });
+            this.untilEnd.add(done);
+        });
+    }
+
+    private ended(): void {
+        for (const done of [...this.untilEnd]) done();
     }
 
     private takenUp(): void {
