@@ -6,6 +6,8 @@ export default defineConfig({
         include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
         exclude: ['tests/editor/**', '**/node_modules/**'],
         maxWorkers: 2,
+        // Modules keep no state of their own, so test files may share them; loading them anew for each takes a fifth of the time.
+        isolate: false,
         testTimeout: 30_000,
         setupFiles: ['tests/setup.ts']
     }
