@@ -118,7 +118,7 @@ describe('calendars that are made to keep one busy', () => {
         expect(daysOffIn(once, '2026-10-01', '2026-10-31')).toHaveLength(30_000);
         const often = many('DTSTART;VALUE=DATE:20200101', 'RRULE:FREQ=DAILY', 'SUMMARY:Daily');
         expect(daysOffIn(often, '2026-10-01', '2027-09-30').length).toBeLessThan(60_000);
-        expect(often.remarks).toEqual([expect.stringMatching(/^99\d{3} events, 'Daily' first, repeat too often to be planned with and are left out\.$/)]);
+        expect(often.remarks).toEqual([expect.stringMatching(/^29\d{3} events, 'Daily' first, repeat too often to be planned with and are left out\.$/)]);
         const never = many('DTSTART;VALUE=DATE:00010101', 'RRULE:FREQ=YEARLY;COUNT=3;BYMONTH=2;BYMONTHDAY=30');
         expect(daysOffIn(never, '2026-10-01', '2027-09-30')).toEqual([]);
     });
