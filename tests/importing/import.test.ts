@@ -326,7 +326,7 @@ describe('any spreadsheet', () => {
             expect(twice.files.map(({ before, after }) => differences(before, after))).toEqual([]);
             expect(twice.report.rows.filter(({ does }) => does === 'new' || does === 'changed')).toEqual([]);
             for (const { before, after } of once.files) for (const line of lines(before).filter(one => one.includes('#') || one.includes('note'))) expect(after).toContain(line.includes('#') ? line.slice(line.indexOf('#')) : line);
-        }), { numRuns: 60 });
+        }), { numRuns: 30 });
     }, 120_000);
 });
 
@@ -389,7 +389,7 @@ Remarks
                 const text = previewText([{ uri: 'x', before, after, edits }], uri => uri);
                 expect(patched(before, lines(text).slice(2))).toEqual(after.replace(/\n$/, '').split('\n'));
             }
-        }), { numRuns: 60 });
+        }), { numRuns: 30 });
     });
 
     function patched(before: string, patch: string[]): string[] {

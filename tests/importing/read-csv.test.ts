@@ -44,7 +44,7 @@ test('reads what a writer of RFC 4180 wrote as another reader does', () => {
         // Blank rows at the end of a sheet are no rows.
         while (rowsToRead.at(-1)?.every(one => one === '')) rowsToRead.pop();
         expect(texts(read(`sep=,\r\n${text}`))).toEqual(rowsToRead);
-    }), { numRuns: 300 });
+    }), { numRuns: 150 });
 });
 
 describe('delimiters', () => {
@@ -123,6 +123,6 @@ describe('files that are not as they should be', () => {
         fc.assert(fc.property(fc.uint8Array({ maxLength: 200 }), sheet => {
             const table = readCsv(sheet);
             expect('refusal' in table ? table.refusal.length > 0 : table.rows.length > 0).toBe(true);
-        }), { numRuns: 500 });
+        }), { numRuns: 200 });
     });
 });
