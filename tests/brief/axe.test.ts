@@ -1,10 +1,10 @@
 /** axe-core's rules for WCAG 2.2 A and AA, and the layout, on the page and the preview in Chromium. */
-import axe from 'axe-core';
-import type { Browser, BrowserContextOptions } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { briefPage } from '../../server/brief/page.js';
 import { startBrowser } from './browser.js';
 import { week } from './fixture.js';
+import { axeFindings, screens, withPage } from './open-page.js';
 import { previewPage } from './pages.js';
 
 let browser: Browser;
@@ -13,46 +13,15 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => browser?.close());
 
-async function withPage<T>(html: string, options: BrowserContextOptions, look: (page: import('playwright-core').Page) => Promise<T>): Promise<T> {
-    const context = await browser.newContext(options);
-    try {
-        const page = await context.newPage();
-        const complaints: string[] = [];
-        page.on('console', message => { if (message.type() === 'error') complaints.push(message.text()); });
-        await page.setContent(html);
-        await page.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
-        const answer = await look(page);
-        expect(complaints).toEqual([]);
-        return answer;
-    } finally {
-        await context.close();
-    }
-}
-
-const sizes: [string, BrowserContextOptions][] = [
-    ['light and wide', { viewport: { width: 1100, height: 900 } }],
-    ['dark and narrow', { viewport: { width: 320, height: 700 }, colorScheme: 'dark' }]
-];
-
 describe.each([['page', briefPage(week)], ['preview', previewPage(week)]])('%s', (_name, html) => {
-    it.each(sizes)('has nothing that axe finds, %s', async (_size, options) => {
-        const found = await withPage(html, options, async page => {
-            await page.evaluate(axe.source);
-            return page.evaluate(async () => {
-                const engine = (globalThis as unknown as { axe: typeof axe }).axe;
-                const result = await engine.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
-                return {
-                    passes: result.passes.length,
-                    violations: result.violations.map(rule => `${rule.id}: ${rule.nodes.map(node => node.html).slice(0, 3).join(' | ')}`)
-                };
-            });
-        });
+    it.each(screens)('has nothing that axe finds, %s', async (_size, options) => {
+        const found = await withPage(browser, html, options, axeFindings);
         expect(found.violations).toEqual([]);
         expect(found.passes).toBeGreaterThan(20);
     }, 60_000);
 
     it('has room for the numbers of a hundred rows between the line at the side and the words', async () => {
-        const gaps = await withPage(html, { viewport: { width: 800, height: 900 } }, page => page.evaluate(() => [...document.querySelectorAll('.trail > ol, .key > ol')].map(list => {
+        const gaps = await withPage(browser, html, { viewport: { width: 800, height: 900 } }, page => page.evaluate(() => [...document.querySelectorAll('.trail > ol, .key > ol')].map(list => {
             const number = document.createElement('span');
             number.textContent = '100. ';
             number.style.cssText = 'position: absolute; white-space: pre';
@@ -66,7 +35,7 @@ describe.each([['page', briefPage(week)], ['preview', previewPage(week)]])('%s',
     });
 
     it.each([320, 360, 560, 1100])('neither clips nor overlaps at %i pixels', async width => {
-        const found = await withPage(html, { viewport: { width, height: 900 } }, page => page.evaluate(() => {
+        const found = await withPage(browser, html, { viewport: { width, height: 900 } }, page => page.evaluate(() => {
             const touching = (a: DOMRect, b: DOMRect) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1;
             const rects = (node: Node) => {
                 const range = document.createRange();
@@ -99,7 +68,7 @@ describe.each([['page', briefPage(week)], ['preview', previewPage(week)]])('%s',
 
 describe('print', () => {
     it('keeps trails and answers folded, and paper white', async () => {
-        await withPage(briefPage(week, { theme: 'dark' }), { colorScheme: 'dark' }, async page => {
+        await withPage(browser, briefPage(week, { theme: 'dark' }), { colorScheme: 'dark' }, async page => {
             await page.emulateMedia({ media: 'print' });
             const seen = await page.evaluate(() => ({
                 trails: [...document.querySelectorAll('.trail ol')].filter(trail => trail.getClientRects().length > 0).length,

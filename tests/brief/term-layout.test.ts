@@ -1,12 +1,12 @@
 /** The term in Chromium: axe-core's rules for WCAG 2.2 A and AA, and measured: no word leaves its box or lies on another. */
-import axe from 'axe-core';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { TermFigures } from '@haversack/server/planning/term-figures';
 import { termPage } from '../../server/brief/term/page.js';
 import { startBrowser } from './browser.js';
 import { exampleTerm } from './example-terms.js';
 import { everyTextAs } from './hostile.js';
+import { axeFindings, screens, withPage } from './open-page.js';
 import { termPreviewPage } from './pages.js';
 import { term } from './term-fixture.js';
 
@@ -28,37 +28,9 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => browser?.close());
 
-async function withPage<T>(html: string, options: BrowserContextOptions, look: (page: Page) => Promise<T>): Promise<T> {
-    const context = await browser.newContext(options);
-    try {
-        const page = await context.newPage();
-        const complaints: string[] = [];
-        page.on('console', message => { if (message.type() === 'error') complaints.push(message.text()); });
-        await page.setContent(html);
-        await page.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
-        const answer = await look(page);
-        expect(complaints).toEqual([]);
-        return answer;
-    } finally {
-        await context.close();
-    }
-}
-
-const sizes: [string, BrowserContextOptions][] = [
-    ['light and wide', { viewport: { width: 1100, height: 900 } }],
-    ['dark and narrow', { viewport: { width: 320, height: 700 }, colorScheme: 'dark' }]
-];
-
 describe.each([['page', termPage], ['preview', termPreviewPage]] as const)('the %s', (_name, write) => {
-    it.each(sizes)('has nothing that axe finds, %s', async (_size, options) => {
-        const found = await withPage(write(term), options, async page => {
-            await page.evaluate(axe.source);
-            return page.evaluate(async () => {
-                const engine = (globalThis as unknown as { axe: typeof axe }).axe;
-                const result = await engine.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
-                return { passes: result.passes.length, violations: result.violations.map(rule => `${rule.id}: ${rule.nodes.map(node => node.html.slice(0, 200)).slice(0, 3).join(' | ')}`) };
-            });
-        });
+    it.each(screens)('has nothing that axe finds, %s', async (_size, options) => {
+        const found = await withPage(browser, write(term), options, axeFindings);
         expect(found.violations).toEqual([]);
         expect(found.passes).toBeGreaterThan(20);
     }, 60_000);
@@ -97,7 +69,7 @@ const names = ['fixture', 'year, co-op', 'year, one day a week', 'first steps', 
 
 // A4 less its margins is 680 pixels wide, Letter 702 (210 mm and 8.5 in at 96 to the inch, less 30 mm).
 it.each(names)('%s: nothing clips or overlaps on screens of 320 to 1100 pixels and on paper', async name => {
-    await withPage(termPage(terms[name]!), { viewport: { width: 1100, height: 900 } }, async page => {
+    await withPage(browser, termPage(terms[name]!), { viewport: { width: 1100, height: 900 } }, async page => {
         for (const width of [320, 360, 560, 690, 1100]) {
             await page.setViewportSize({ width, height: 900 });
             const found = await page.evaluate(measure);
@@ -114,7 +86,7 @@ it.each(names)('%s: nothing clips or overlaps on screens of 320 to 1100 pixels a
 
 describe('print', () => {
     it('shows the drawings in full, and none of what is folded', async () => {
-        await withPage(termPage(term, { theme: 'dark' }), { colorScheme: 'dark' }, async page => {
+        await withPage(browser, termPage(term, { theme: 'dark' }), { colorScheme: 'dark' }, async page => {
             await page.emulateMedia({ media: 'print' });
             const seen = await page.evaluate(() => ({
                 tables: [...document.querySelectorAll('.in-words')].filter(words => words.getClientRects().length > 0).length,
