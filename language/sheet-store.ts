@@ -6,7 +6,7 @@ import { LessonReadings } from './checks/lesson-facts.js';
 import { ProgrammeView } from './checks/programme-view.js';
 import type { ReadingReport } from './lexer/line-lexer.js';
 import { makeSheet } from './sheets/make-sheet.js';
-import { gatherProgramme } from './sheets/programme.js';
+import { declaresOnlyLessons, gatherProgramme } from './sheets/programme.js';
 import type { FileSheet } from './sheets/sheet.js';
 
 /** Keeps the sheet of every file for as long as its syntax tree lives, and the programme made of them. */
@@ -57,11 +57,6 @@ function onlyLessonsDiffer(sheets: readonly FileSheet[], before: readonly FileSh
         const former = before[index]!;
         return sheet === former || (sheet.uri === former.uri && declaresOnlyLessons(sheet) && declaresOnlyLessons(former));
     });
-}
-
-function declaresOnlyLessons(sheet: FileSheet): boolean {
-    const { materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations } = sheet;
-    return [materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations].every(list => list.length === 0);
 }
 
 /** What the lexer could not make sense of: words that may name anything, and lines that may say more than was read. */

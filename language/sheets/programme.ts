@@ -26,6 +26,12 @@ export interface Programme {
 }
 
 /** Names one mention of a file: the address of the file that names it, and the path as written there. */
+/** True for a file that declares lessons and nothing else: a change in it moves no other declaration. */
+export function declaresOnlyLessons(sheet: FileSheet): boolean {
+    const { materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations } = sheet;
+    return [materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations].every(list => list.length === 0);
+}
+
 export function attachmentKey(uri: string, path: string): string {
     return `${uri} ${path}`;
 }

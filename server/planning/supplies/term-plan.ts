@@ -1,5 +1,5 @@
-import type { Programme } from '@haversack/language/sheets/programme';
-import type { CourseSheet, FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import { declaresOnlyLessons, type Programme } from '@haversack/language/sheets/programme';
+import type { CourseSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from '../audience.js';
 import type { PlanningCache } from '../cache.js';
 import { coverageFigures, coverageGrid, moveInGrid, type CoverageGrid } from '../coverage.js';
@@ -176,10 +176,6 @@ function changedLessons(before: Programme, after: Programme): (readonly [LessonS
         }
     }
     return changed;
-}
-
-function declaresOnlyLessons({ materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations }: FileSheet): boolean {
-    return [materials, prints, books, games, kits, objectives, frameworks, courses, classes, adaptations].every(list => list.length === 0);
 }
 
 /** All of a lesson that decides on a schedule and a coverage: alike for lessons with which they are the same, but for places. */
