@@ -1,15 +1,12 @@
 /** Days in words. A day is counted as in language/attachments/day-numbers.ts: whole days since 1970-01-01. */
 import { civilDate, weekdayOf } from '@haversack/language/attachments/day-numbers';
+import { monthNames, shortName, weekdayNames } from '@haversack/language/facts/day-names';
 
-export const weekdayNames: readonly string[] = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
-const monthNames: readonly string[] = [
-    'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'
-];
 
 /** "Mon 14 Sep". */
 export function shortDay(day: number): string {
     const date = civilDate(day);
-    return `${weekdayNames[weekdayOf(day)]?.slice(0, 3)} ${date.day} ${monthNames[date.month - 1]?.slice(0, 3)}`;
+    return `${shortName(weekdayNames[weekdayOf(day)])} ${date.day} ${shortName(monthNames[date.month - 1])}`;
 }
 
 /** "Monday 14 September 2026". */

@@ -1,6 +1,7 @@
 import { isoOfDay, weekdayOf } from '@haversack/language/attachments/day-numbers';
+import { weekdayNames } from '@haversack/language/facts/day-names';
 import { listing, quoted } from '../wording.js';
-import { dayAndMonth, longDay, weekdayNames } from './day-words.js';
+import { dayAndMonth, longDay } from './day-words.js';
 import type { DaysOff } from './days-off.js';
 import type { Term } from './term.js';
 

@@ -1,10 +1,11 @@
 import { isoOfDay, lastDay, weekdayOf } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet, LessonSheet, Weekday } from '@haversack/language/sheets/sheet';
+import { weekdayNames } from '@haversack/language/facts/day-names';
 import type { Proposal } from '../schedule-figures.js';
 import { counted } from '../wording.js';
 import { courseOrder, type CourseOrder } from './course-order.js';
 import type { Run } from './course-run.js';
-import { longDay, weekdayNames } from './day-words.js';
+import { longDay } from './day-words.js';
 import type { DaysOff } from './days-off.js';
 import { MeetingDays, termInWords } from './meeting-days.js';
 import { named } from './run-problems.js';
