@@ -1,20 +1,21 @@
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
-import { newPlanningCache } from '../planning/cache.js';
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import { newPlanningCache, type PlanningCache } from '../planning/cache.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
-import { plannedClasses, type Term } from './term.js';
+import { plannedClasses, type ClassTerm, type Term } from './term.js';
 import { termSupplies } from './term-supplies.js';
 
 /** The figures of every class, worked out from the sheets once. */
 export function termOf(view: ProgrammeView, today: string): Term {
-    const { programme } = view;
     const cache = newPlanningCache();
+    return { today, classes: plannedClasses(view).map(group => classTermOf(group, view.programme, today, cache)) };
+}
+
+/** The figures of one class. */
+export function classTermOf(group: ClassSheet, programme: Programme, today: string, cache: PlanningCache): ClassTerm {
     const terms = termPlanOf(cache, programme);
-    return {
-        today,
-        classes: plannedClasses(view).map(group => {
-            const wanted = { class: group.name };
-            const schedule = terms.schedule(wanted);
-            return { group, schedule, supplies: termSupplies(programme, group.name, schedule, today, cache), coverage: terms.coverage(wanted) };
-        })
-    };
+    const wanted = { class: group.name };
+    const schedule = terms.schedule(wanted);
+    return { group, schedule, supplies: termSupplies(programme, group.name, schedule, today, cache), coverage: terms.coverage(wanted) };
 }

@@ -13,14 +13,13 @@ import type { HaversackServerServices } from './services.js';
 export class Plans {
     readonly cache = newPlanningCache();
     private view: ProgrammeView | undefined;
-    private schedules = new Map<string, ScheduleFigures>();
     private briefs = new Map<string, WeekBrief>();
     private terms = new Map<string, TermFigures>();
 
     constructor(private readonly services: HaversackServerServices) {}
 
     schedule(className?: string): ScheduleFigures {
-        return this.kept(this.fresh().schedules, className ?? '', programme => termPlanOf(this.cache, programme).schedule({ class: className }));
+        return termPlanOf(this.cache, this.current.programme).schedule({ class: className });
     }
 
     brief(week: number, className?: string): WeekBrief {
@@ -61,7 +60,6 @@ export class Plans {
         const { current } = this;
         if (this.view !== current) {
             this.view = current;
-            this.schedules = new Map();
             this.briefs = new Map();
             this.terms = new Map();
         }

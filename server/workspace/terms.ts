@@ -1,8 +1,7 @@
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import { classTermOf } from '../plan-checks/plan-term.js';
 import { plannedClasses, type ClassTerm, type Term } from '../plan-checks/term.js';
-import { termSupplies } from '../plan-checks/term-supplies.js';
-import { termPlanOf } from '../planning/supplies/term-plan.js';
 import type { HaversackServerServices } from './services.js';
 
 /** The figures of every class's term as the checks, the hover, lenses and hints read them: kept until a sheet changes. */
@@ -24,8 +23,7 @@ export class Terms {
         let term = this.terms.get(group.name);
         if (!term) {
             const { plans, sheets: { view: { programme } } } = this.services;
-            const schedule = plans.schedule(group.name);
-            term = { group, schedule, supplies: termSupplies(programme, group.name, schedule, this.today, plans.cache), coverage: termPlanOf(plans.cache, programme).coverage({ class: group.name }) };
+            term = classTermOf(group, programme, this.today, plans.cache);
             this.terms.set(group.name, term);
         }
         return term;
