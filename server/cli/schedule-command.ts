@@ -1,7 +1,7 @@
 import { URI } from 'langium';
 import type { Programme } from '@haversack/language/sheets/programme';
 import { termPage } from '../brief/term/page.js';
-import { scheduleCalendar, sectionHours } from '../exports/calendar.js';
+import { scheduleCalendar, sectionHours, withoutDates } from '../exports/calendar.js';
 import { figuresJson } from '../exports/json.js';
 import { scheduleMarkdown } from '../exports/schedule-markdown.js';
 import { scheduleText } from '../exports/schedule-text.js';
@@ -21,9 +21,8 @@ export async function scheduleCommand(path: string, options: PlanOptions, write:
     const { read, schedule } = await planned(path, options);
     const { programme } = read.view;
     const title = titleOf(programme, schedule);
-    if (format === 'ics' && schedule.weeks.every(week => week.from === undefined)) {
-        throw new CouldNotRun(`A calendar needs dates, and this plan has none: ${schedule.assumptions.join(' ')}`);
-    }
+    const refusal = format === 'ics' ? withoutDates(schedule) : undefined;
+    if (refusal !== undefined) throw new CouldNotRun(refusal);
     const text = format === 'ics' ? calendarOf(programme, schedule, title, options)
         : format === 'html' ? termHtml(read, schedule, options)
             : format === 'md' ? scheduleMarkdown(schedule, title)

@@ -19,6 +19,11 @@ export function sectionHours(sections: readonly { name: string; title: string; c
     return sections.flatMap(({ name, title, clock }) => (clock === undefined ? [] : [{ name, title, clock }]));
 }
 
+/** Why a plan cannot be a calendar; undefined where it can. */
+export function withoutDates({ weeks, assumptions }: ScheduleFigures): string | undefined {
+    return weeks.every(({ from }) => from === undefined) ? `A calendar needs dates, and this plan has none: ${assumptions.join(' ')}` : undefined;
+}
+
 export interface CalendarOptions {
     title: string;
     /** When it is written: ISO 8601 instant, "2026-09-01T08:00:00Z". */

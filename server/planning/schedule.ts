@@ -31,10 +31,7 @@ export interface ScheduleOptions {
  * Never throws: what cannot be dated becomes plain weeks, with a sentence that says why.
  */
 export function planSchedule(programme: Programme, wanted: Wanted = {}, options: ScheduleOptions = {}): ScheduleFigures {
-    return scheduleFor(chooseClass(programme, wanted), options);
-}
-
-export function scheduleFor(audience: Audience, options: ScheduleOptions = {}): ScheduleFigures {
+    const audience = chooseClass(programme, wanted);
     const { class: sheet } = audience;
     const reading = readTerm(sheet);
     const order = orderOf(audience, options);

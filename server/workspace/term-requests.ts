@@ -6,7 +6,7 @@ import { termMarkdown } from '../brief/term/markdown.js';
 import { termPage } from '../brief/term/page.js';
 import { termSections } from '../brief/term/sections.js';
 import { termTitle } from '../brief/term/sentences.js';
-import { scheduleCalendar, sectionHours } from '../exports/calendar.js';
+import { scheduleCalendar, sectionHours, withoutDates } from '../exports/calendar.js';
 import { figuresJson } from '../exports/json.js';
 import { shoppingList } from '../exports/shopping-list.js';
 import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../protocol.js';
@@ -33,9 +33,8 @@ function answerTerm(params: TermParams, services: HaversackServerServices): Term
     const today = params.today ?? services.today.date;
     if (!isDate(today)) return { refusal: `'${today}' is no date: write it as year-month-day.` };
     const term = plans.term(className, today);
-    if (params.format === 'ics' && term.schedule.weeks.every(week => week.from === undefined)) {
-        return { refusal: `A calendar needs dates, and this plan has none: ${term.schedule.assumptions.join(' ')}` };
-    }
+    const refusal = params.format === 'ics' ? withoutDates(term.schedule) : undefined;
+    if (refusal !== undefined) return { refusal };
     const whole = wholeFile(params, term, services);
     return {
         title: termTitle(term),
