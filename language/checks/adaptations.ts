@@ -1,4 +1,5 @@
 import type { AdaptationSheet, Mention } from '../sheets/sheet.js';
+import { lessonsBrought, lessonsChanged } from '../sheets/adaptation-names.js';
 import type { Check, Finding } from './check.js';
 import { changeTo, removeLinesOf } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
@@ -13,9 +14,9 @@ export const adaptationMisses: Check = {
             const course = adaptation.of && view.programme.courses.get(adaptation.of.name);
             if (!course || view.isBroken(course)) continue;
             const taught = new Set(view.courses.get(course.name)?.map(({ mention }) => mention.name));
+            for (const change of adaptation.changes) for (const { name } of lessonsBrought(change)) taught.add(name);
             for (const change of adaptation.changes) {
-                const lessons = change.does === 'swap' ? [] : change.does === 'move' ? [change.lesson, change.anchor] : [change.lesson];
-                for (const lesson of lessons) {
+                for (const lesson of lessonsChanged(change)) {
                     if (!taught.has(lesson.name) && view.programme.lessons.has(lesson.name) && !view.isDoubtful('lesson', lesson.name)) yield notTaught(adaptation, course.name, lesson, change.at);
                 }
             }

@@ -122,7 +122,7 @@ export class ProgrammeView {
                 }
                 for (const material of file.materials) for (const standIn of material.standIns) used.add(standIn.thing.name);
                 for (const adaptation of file.adaptations) {
-                    for (const change of adaptation.changes) if (change.does === 'swap') used.add(change.forThing.name);
+                    for (const change of adaptation.changes) if (change.does === 'swap thing') used.add(change.forThing.name);
                 }
             }
             return used;

@@ -114,7 +114,7 @@ function speaksOf(lesson: LessonSheet, kind: string): boolean {
 function swappedFor(group: ClassSheet, view: ProgrammeView): Set<string> {
     const names = [...view.programme.adaptations.values()]
         .filter(({ of, forClass }) => of?.name === group.teaches?.name && (!forClass || forClass.name === group.name))
-        .flatMap(({ changes }) => changes.flatMap(change => (change.does === 'swap' ? [change.thing.name] : [])));
+        .flatMap(({ changes }) => changes.flatMap(change => (change.does === 'swap thing' ? [change.thing.name] : [])));
     return new Set(names);
 }
 

@@ -69,9 +69,8 @@ function partsFor(lesson: LessonSheet, group: ClassSheet, view: ProgrammeView): 
     for (const { of, forClass, changes } of view.programme.adaptations.values()) {
         if (of?.name !== group.teaches?.name || (forClass && forClass.name !== group.name)) continue;
         for (const change of changes) {
-            if (change.does === 'swap' || change.lesson.name !== lesson.name) continue;
-            if (change.does === 'skip lesson' || change.does === 'split') return undefined;
-            if (change.does === 'skip activity') parts = parts.filter(({ kind, name }) => kind === 'game' || name !== change.activity.name);
+            if (change.does === 'skip activity' && change.activity.lesson.name === lesson.name) parts = parts.filter(({ name }) => name !== change.activity.part.name);
+            if ((change.does === 'skip lesson' || change.does === 'split lesson') && change.lesson.name === lesson.name) return undefined;
         }
     }
     return parts;

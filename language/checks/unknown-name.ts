@@ -1,5 +1,6 @@
 import { AstUtils, type LangiumDocument, type Reference, type ReferenceInfo, type Scope, type ScopeProvider } from 'langium';
 import * as ast from '../generated/ast.js';
+import { isPartOfNamedLesson } from '../linking/scopes.js';
 import { nearest } from '../lexer/nearest.js';
 import { mention } from '../sheets/ast-ranges.js';
 import type { Programme } from '../sheets/programme.js';
@@ -35,7 +36,7 @@ export function unknownNames(document: LangiumDocument, scopes: ScopeProvider, p
 
 /** A change names a part of a lesson that is unknown itself, which has its own message. */
 function isPartOfUnknownLesson({ container, property }: ReferenceInfo): boolean {
-    return property === 'activity' && (ast.isSkipActivity(container) || ast.isSplit(container)) && !!container.lesson && container.lesson.ref === undefined;
+    return property === 'part' && isPartOfNamedLesson(container) && !!container.lesson && container.lesson.ref === undefined;
 }
 
 function problemFor(info: ReferenceInfo, name: string, at: Range, uri: string, scopes: ScopeProvider, programme: Programme): Problem {
@@ -61,11 +62,11 @@ function kindOf({ container, property }: ReferenceInfo): Kind {
     if (property === 'names') return 'in prose';
     if (ast.isNeedOption(container) && property === 'parts') return 'part';
     if (ast.isStandIn(container)) return 'material';
-    if (property === 'activity') return 'step';
+    if (property === 'activity' || property === 'part') return 'step';
     if (property === 'objectives' || property === 'buildsOn') return 'objective';
     const byProperty: Record<string, Kind> = {
         game: 'game', book: 'book', kit: 'kit', of: 'course', teaches: 'course', forClass: 'class', framework: 'framework', lesson: 'lesson', lessons: 'lesson',
-        follows: 'lesson', anchor: 'lesson'
+        follows: 'lesson', anchor: 'lesson', forLesson: 'lesson', others: 'lesson'
     };
     return byProperty[property] ?? 'thing';
 }

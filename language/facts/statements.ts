@@ -46,7 +46,7 @@ export const statements: readonly Statement[] = [
     { head: 'printed', within: ['material'], example: 'printed', says: 'It is printed rather than bought.' },
     { head: 'stand-in', within: ['material'], example: 'stand-in lentil 1 for 1', says: 'What can be used in its place, and how much of it for how much.' },
     { head: 'ages', within: ['material'], example: 'ages 3 and up', says: 'The ages it is suitable for.' },
-    { head: 'caution', within: ['material', 'print', 'game', 'lesson', ...steps], example: 'caution small-parts', says: 'Something that can hurt: small-parts, small-ball, magnet, button-cell, balloon, sharp, hot, glass, allergen or chemical; after a colon, what to mind.' },
+    { head: 'caution', within: ['material', 'print', 'game', 'lesson', ...steps, 'add to activity', 'add to'], example: 'caution small-parts', says: 'Something that can hurt: small-parts, small-ball, magnet, button-cell, balloon, sharp, hot, glass, allergen or chemical; after a colon, what to mind.' },
     { head: 'note', within: things, example: 'note: The beam must swing freely.', says: 'A remark for the adult.' },
 
     { head: 'pages', within: ['print'], example: 'pages 2', says: 'How many pages one copy has.' },
@@ -56,41 +56,52 @@ export const statements: readonly Statement[] = [
 
     { head: 'found in', within: ['game'], example: 'found in table-games edition 3, chapter "Weighing", number 12', says: 'The book, edition, chapter, number and page where the rules stand.' },
     { head: 'players', within: ['game'], example: 'players 2 to 4', says: 'How many play together.' },
-    { head: 'materials', within: ['game', 'lesson', ...steps], example: 'materials', says: 'What is needed, a line for each thing.' },
+    { head: 'materials', within: ['game', 'lesson', ...steps, 'add to activity', 'add to'], example: 'materials', says: 'What is needed, a line for each thing.' },
     { head: 'holds', within: ['kit'], example: 'holds', says: 'What the kit contains, a line for each thing.' },
     { head: '', within: ['holds', 'on hand'], example: 'gram-cube 60', says: 'A thing and how many or how much of it there is.' },
     { head: '', within: ['on order'], example: 'gram-cube 100 arriving 2026-09-14', says: 'A thing, how much was ordered and when it comes.' },
     { head: '', within: ['materials'], example: 'gram-cube 20 per pair in kit', says: 'A thing, how much of it, for whom (learner, pair, group, group of 3, class, adult), and whether it is in the kit.' },
 
     { head: 'draft', within: ['lesson'], example: 'draft', says: 'The lesson is not finished: what is still missing is a hint, not a warning.' },
-    { head: 'about', within: ['lesson', 'game', 'course', 'unit', 'objective', ...steps], example: 'about: Children compare two masses by feel.', says: 'What it is about, in a sentence or two.' },
+    { head: 'about', within: ['lesson', 'game', 'course', 'unit', 'objective', ...steps, 'add to activity', 'add to'], example: 'about: Children compare two masses by feel.', says: 'What it is about, in a sentence or two.' },
     { head: 'follows', within: ['lesson'], example: 'follows measure-2', says: 'Lessons that must come before this one.' },
-    { head: 'objectives', within: ['lesson'], example: 'objectives', says: 'What the lesson introduces, practices and checks.' },
+    { head: 'objectives', within: ['lesson', 'add to'], example: 'objectives', says: 'What the lesson introduces, practices and checks.' },
     { head: 'introduces', within: ['objectives'], example: 'introduces compare-mass', says: 'Objectives that children meet here for the first time.' },
     { head: 'practices', within: ['objectives'], example: 'practices estimate-length', says: 'Objectives that are practised again.' },
     { head: 'practises', within: ['objectives'], example: 'practises estimate-length', says: 'Objectives that are practised again.' },
     { head: 'checks', within: ['objectives'], example: 'checks compare-mass', says: 'Objectives that the lesson finds out about: has the child got it?' },
     { head: 'not needed', within: ['lesson'], example: 'not needed table-workbook', says: 'Things that families may ask about and that stay on the shelf.' },
     { head: 'words', within: ['lesson'], example: 'words heavier, lighter', says: 'Words that the lesson teaches.' },
-    { head: 'more', within: ['lesson', 'game', ...steps], example: 'more: Play it again at home with spoons.', says: 'Where more practice comes from.' },
-    { head: 'note', within: ['lesson', 'game', ...steps], example: 'note: Set the room up before.', says: 'A remark for the adult.' },
-    { head: 'warm-up', within: ['lesson'], example: 'warm-up hands-as-scales "Hands as scales" 5 min', says: 'A short beginning. `instead` gives a gentler choice.' },
-    { head: 'activity', within: ['lesson'], example: 'activity two-bags "Two mystery bags" 15 min', says: 'A piece of the lesson with its steps.' },
-    { head: 'game', within: ['lesson'], example: 'game grocer 10 min', says: 'Plays a game that the inventory describes.' },
-    { head: 'practice', within: ['lesson'], example: 'practice say-it "Say the mass two ways" 8 items', says: 'Practice items that are computed, with an answer key.' },
-    { head: 'name numbers', within: ['practice'], example: 'name numbers 11 to 99', says: 'Items in which numbers are named in words and in place-value form.' },
-    { head: 'checkpoint', within: ['lesson'], example: 'checkpoint wrap-up "Before you put things away" 5 min', says: 'Closing questions, and what to do when a child is unsure.' },
+    { head: 'more', within: ['lesson', 'game', ...steps, 'add to activity', 'add to'], example: 'more: Play it again at home with spoons.', says: 'Where more practice comes from.' },
+    { head: 'note', within: ['lesson', 'game', ...steps, 'add to activity', 'add to'], example: 'note: Set the room up before.', says: 'A remark for the adult.' },
+    { head: 'warm-up', within: ['lesson', 'add to'], example: 'warm-up hands-as-scales "Hands as scales" 5 min', says: 'A short beginning. `instead` gives a gentler choice.' },
+    { head: 'activity', within: ['lesson', 'add to'], example: 'activity two-bags "Two mystery bags" 15 min', says: 'A piece of the lesson with its steps.' },
+    { head: 'game', within: ['lesson', 'add to'], example: 'game grocer 10 min', says: 'Plays a game that the inventory describes.' },
+    { head: 'practice', within: ['lesson', 'add to'], example: 'practice say-it "Say the mass two ways" 8 items', says: 'Practice items that are computed, with an answer key.' },
+    { head: 'name numbers', within: ['practice'], example: 'name numbers 11 to 99', says: 'Numbers to name in words and in place-value form; `in words` or `in places` only one of the two.' },
+    { head: 'write numbers', within: ['practice'], example: 'write numbers 11 to 99', says: 'The other way round: named numbers to write in digits; `from words` or `from places` only one of the two.' },
+    { head: 'digits and words', within: ['practice'], example: 'digits and words 20 to 999', says: 'How many digits a number needs, and how many words are said.' },
+    { head: 'arrange digits of', within: ['practice'], example: 'arrange digits of 481', says: 'Every number made of the same digits, none beginning with zero.' },
+    { head: 'fives and tens', within: ['practice'], example: 'fives and tens 6 to 20', says: 'Quantities as fives and tens: 8 as 5 and 3.' },
+    { head: 'sums', within: ['practice'], example: 'sums 2 to 20', says: 'Additions whose result lies in this range.' },
+    { head: 'differences', within: ['practice'], example: 'differences 0 to 20', says: 'Subtractions within this range.' },
+    { head: 'missing parts', within: ['practice'], example: 'missing parts 5 to 20', says: 'The missing part of a sum in this range.' },
+    { head: 'bonds of', within: ['practice'], example: 'bonds of 10', says: 'Two parts that make a number, or `bonds of 6 to 10`.' },
+    { head: 'compare numbers', within: ['practice'], example: 'compare numbers 10 to 99', says: 'Which of two numbers is more.' },
+    { head: 'return to', within: ['practice'], example: 'return to 67', says: 'A hard item that comes back between the others, never twice running: a number, or `return to 7 and 8` for a sum.' },
+    { head: 'checkpoint', within: ['lesson', 'add to'], example: 'checkpoint wrap-up "Before you put things away" 5 min', says: 'Closing questions, and what to do when a child is unsure.' },
     { head: 'if unsure', within: ['checkpoint'], example: 'if unsure: repeat two-bags tomorrow', says: 'What to do when a child is unsure: repeat a part or the lesson today or tomorrow, or go on and revisit in some lessons.' },
 
-    { head: 'why', within: ['game', ...steps], example: 'why: Children who press on the pan are weighing their own hand.', says: 'Why this is done.' },
-    { head: 'do', within: ['game', ...steps], example: 'do: Put one bag in each pan.', says: 'What to do.' },
-    { head: 'say', within: ['game', ...steps], example: 'say: The heavier side goes down.', says: 'What to say to the children.' },
-    { head: 'ask', within: ['game', ...steps], example: 'ask: Which bag is heavier? How do you know?', says: 'What to ask. Deeper, `expect` gives the answer to expect.' },
+    { head: 'why', within: ['game', ...steps, 'add to activity'], example: 'why: Children who press on the pan are weighing their own hand.', says: 'Why this is done.' },
+    { head: 'do', within: ['game', ...steps, 'add to activity'], example: 'do: Put one bag in each pan.', says: 'What to do.' },
+    { head: 'say', within: ['game', ...steps, 'add to activity'], example: 'say: The heavier side goes down.', says: 'What to say to the children.' },
+    { head: 'ask', within: ['game', ...steps, 'add to activity'], example: 'ask: Which bag is heavier? How do you know?', says: 'What to ask. Deeper, `expect` gives the answer to expect.' },
     { head: 'expect', within: ['ask'], example: 'expect: The one whose pan went down.', says: 'The answer to expect.' },
-    { head: 'watch', within: ['game', ...steps], example: 'watch: A child presses the pan with a finger.', says: 'Where children slip. Deeper, `help` says what helps.' },
+    { head: 'watch', within: ['game', ...steps, 'add to activity'], example: 'watch: A child presses the pan with a finger.', says: 'Where children slip. Deeper, `help` says what helps.' },
     { head: 'help', within: ['watch'], example: 'help: Hands on laps until the beam stops.', says: 'What helps.' },
-    { head: 'instead', within: ['game', ...steps], example: 'instead: Short of room? Tip two pencils on the table.', says: 'A gentler or simpler choice.' },
-    { head: 'ready when', within: ['game', ...steps], example: 'ready when: Four comparisons out of five are right.', says: 'How to tell that a child is ready to go on.' },
+    { head: 'instead', within: ['game', ...steps, 'add to activity'], example: 'instead: Short of room? Tip two pencils on the table.', says: 'A gentler or simpler choice.' },
+    { head: 'show', within: ['game', ...steps, 'add to activity'], example: 'show ten-frame 8', says: 'A picture: ten-frame, number-line, bead-string, place-cards, base-ten, tally, balance, fraction-bar, clock or array.' },
+    { head: 'ready when', within: ['game', ...steps, 'add to activity'], example: 'ready when: Four comparisons out of five are right.', says: 'How to tell that a child is ready to go on.' },
 
     { head: 'in', within: ['objective'], example: 'in measuring', says: 'The strand it belongs to.' },
     { head: 'builds on', within: ['objective'], example: 'builds on compare-length', says: 'Objectives that come before it.' },
@@ -125,9 +136,21 @@ export const statements: readonly Statement[] = [
 
     { head: 'skip lesson', within: ['adaptation'], example: 'skip lesson weigh-4 because: Covered at the market visit.', says: 'Leaves a lesson out.' },
     { head: 'skip activity', within: ['adaptation'], example: 'skip activity weigh-2.long-walk', says: 'Leaves one part of a lesson out.' },
-    { head: 'swap', within: ['adaptation'], example: 'swap dried-bean for lentil', says: 'Uses another thing instead.' },
+    { head: 'swap', within: ['adaptation'], example: 'swap dried-bean for lentil', says: 'Uses another thing instead, everywhere or `in weigh-2` or `in weigh-2.long-walk`; `2 for 1` says how much of it for how much.' },
+    { head: 'swap lesson', within: ['adaptation'], example: 'swap lesson weigh-4 for market-visit', says: 'Teaches another lesson in its place.' },
+    { head: 'swap activity', within: ['adaptation'], example: 'swap activity weigh-2.long-walk for weigh-9.short-walk', says: 'Puts a part of another lesson in the place of this one.' },
     { head: 'move', within: ['adaptation'], example: 'move weigh-6 after weigh-2', says: 'Teaches a lesson at another place.' },
-    { head: 'split', within: ['adaptation'], example: 'split weigh-5 after two-bags', says: 'Makes two lessons of one.' }
+    { head: 'move activity', within: ['adaptation'], example: 'move activity weigh-2.long-walk after weigh-3.two-bags', says: 'Moves a part within its lesson or to another.' },
+    { head: 'split', within: ['adaptation'], example: 'split weigh-5 after two-bags', says: 'Makes two lessons of one.' },
+    { head: 'split activity', within: ['adaptation'], example: 'split activity weigh-2.long-walk after 10 min', says: 'Makes two parts of one, so that they can stand on two days.' },
+    { head: 'join', within: ['adaptation'], example: 'join weigh-2 with weigh-3', says: 'Makes one lesson of two or more.' },
+    { head: 'join activity', within: ['adaptation'], example: 'join activity weigh-2.two-bags with weigh-2.long-walk', says: 'Makes one part of two or more.' },
+    { head: 'insert', within: ['adaptation'], example: 'insert market-visit after weigh-2', says: 'Teaches one more lesson, which the course does not have.' },
+    { head: 'insert activity', within: ['adaptation'], example: 'insert activity weigh-9.short-walk after weigh-2.two-bags', says: 'Takes a part of another lesson into this one as well.' },
+    { head: 'retime', within: ['adaptation'], example: 'retime weigh-2 to 40 min', says: 'Gives a lesson another length: its parts grow or shrink alike.' },
+    { head: 'retime activity', within: ['adaptation'], example: 'retime activity weigh-2.long-walk to 10 min', says: 'Gives a part another length.' },
+    { head: 'add to', within: ['adaptation'], example: 'add to weigh-2 after two-bags', says: 'Adds to a lesson what stands under it: remarks, objectives, materials, cautions, parts.' },
+    { head: 'add to activity', within: ['adaptation'], example: 'add to activity weigh-2.long-walk', says: 'Adds to a part what stands under it: steps, materials, cautions.' }
 ];
 
 const byBlock: ReadonlyMap<string, readonly Statement[]> = new Map(
@@ -149,6 +172,7 @@ export function statementsIn(block: string): readonly Statement[] {
 /** The statement that begins with these words in this block, or with a name where none does; the longest head wins. */
 export function statementAt(block: string, firstWords: string): Statement | undefined {
     const inBlock = byFirstWord.get(block);
-    const found = inBlock?.get(firstWordOf(firstWords))?.find(({ head }) => firstWords === head || firstWords.startsWith(`${head} `) || head.startsWith(`${firstWords} `));
+    const sameWord = inBlock?.get(firstWordOf(firstWords));
+    const found = sameWord?.find(({ head }) => firstWords === head || firstWords.startsWith(`${head} `)) ?? sameWord?.find(({ head }) => head.startsWith(`${firstWords} `));
     return found ?? inBlock?.get('')?.[0];
 }

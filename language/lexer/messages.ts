@@ -28,7 +28,7 @@ function firstWords(tokens: readonly DraftToken[]): string {
 export function headOf(block: string, tokens: readonly DraftToken[]): string {
     const words = firstWords(tokens);
     if (words === '') return '';
-    if (block === 'lesson' && tokens[0]!.symbol === 'game') return 'game in a lesson';
+    if ((block === 'lesson' || block === 'add to') && tokens[0]!.symbol === 'game') return 'game in a lesson';
     return statementAt(block, words)?.head || tokens[0]!.symbol;
 }
 

@@ -31,21 +31,36 @@ export class HaversackScopeProvider extends DefaultScopeProvider {
             const thing = container.thing?.ref;
             return ast.isMaterial(thing) ? this.scopeOf(thing.parts) : EMPTY_SCOPE;
         }
-        if ((ast.isSkipActivity(container) || ast.isSplit(container)) && property === 'activity') {
-            const lesson = container.lesson?.ref;
-            return lesson ? this.scopeOf(lesson.parts.filter(part => !ast.isGamePlay(part))) : EMPTY_SCOPE;
-        }
+        if (property === 'part' && isPartOfNamedLesson(container)) return this.scopeOfParts(partsOf(container.lesson?.ref, container));
         if (ast.isUnsure(container)) {
-            const lesson = AstUtils.getContainerOfType(container, ast.isLesson);
-            return lesson ? this.scopeOf(lesson.parts.filter(ast.isRepeatable)) : EMPTY_SCOPE;
+            const home = AstUtils.getContainerOfType(container, (node): node is ast.Lesson | ast.AddToLesson => ast.isLesson(node) || ast.isAddToLesson(node));
+            const parts = ast.isAddToLesson(home) ? partsOf(home.lesson?.ref, home) : home?.parts ?? [];
+            return this.scopeOf(parts.filter(ast.isRepeatable));
         }
         const types = property === 'names' ? nameableKinds : [this.reflection.getReferenceType(context)];
         return new IndexScope(this.indexManager as NameIndex, types);
     }
 
+    /** Parts by their own names, games by what is played. */
+    private scopeOfParts(parts: readonly ast.LessonPart[]): Scope {
+        return this.scopeOf(parts.flatMap((part): ast.NamedPart[] => (ast.isGamePlay(part) ? (part.game?.ref ? [part.game.ref] : []) : [part])));
+    }
+
     private scopeOf(nodes: readonly (AstNode & { name: string })[]): Scope {
         return new MapScope(nodes.filter(node => node.name).map(node => this.descriptions.createDescription(node, node.name)));
     }
+}
+
+/** A line of an adaptation that names a lesson and a part of it. */
+export function isPartOfNamedLesson(node: AstNode): node is ast.PartOfLesson | ast.SplitLesson | ast.AddToLesson {
+    return ast.isPartOfLesson(node) || ast.isSplitLesson(node) || ast.isAddToLesson(node);
+}
+
+/** The parts of a lesson, and those that the adaptation around a node adds to it. */
+function partsOf(lesson: ast.Lesson | undefined, within: AstNode): readonly ast.LessonPart[] {
+    if (!lesson) return [];
+    const adaptation = AstUtils.getContainerOfType(within, ast.isAdaptation);
+    return [...lesson.parts, ...adaptation?.changes.flatMap(change => (ast.isAddToLesson(change) && change.lesson?.$refText === lesson.name ? change.parts : [])) ?? []];
 }
 
 /** Everything of some types that the programme declares; of one name the first type decides. */

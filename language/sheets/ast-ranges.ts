@@ -26,6 +26,20 @@ function findProperty(cst: CstNode, property: string, node: AstNode): CstNode | 
     return undefined;
 }
 
+/** Where each value of a list stands, in order. */
+export function propertyRanges(node: AstNode, property: string): Range[] {
+    const ranges: Range[] = [];
+    const gather = (cst: CstNode): void => {
+        if (!isCompositeCstNode(cst)) return;
+        for (const child of cst.content) {
+            if (assigns(child, property)) ranges.push(child.range);
+            else if (!isLeafCstNode(child) && child.astNode === node) gather(child);
+        }
+    };
+    if (node.$cstNode) gather(node.$cstNode);
+    return ranges;
+}
+
 function assigns(cst: CstNode, property: string): boolean {
     let element: AstNode | undefined = cst.grammarSource;
     while (element && GrammarAST.isAbstractElement(element) && !GrammarAST.isAssignment(element)) element = element.$container;

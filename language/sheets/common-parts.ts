@@ -1,7 +1,7 @@
 import { GrammarAST, isCompositeCstNode, isLeafCstNode, type AstNode, type LeafCstNode, type Reference } from 'langium';
 import type * as ast from '../generated/ast.js';
-import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
-import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
+import { mention, mentions, propertyRange, propertyRanges, rangeOf } from './ast-ranges.js';
+import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, PictureLine, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
 import { nearest } from '../lexer/nearest.js';
 import { titleFromName } from './titles.js';
 
@@ -101,11 +101,21 @@ function isNameInProse({ grammarSource }: LeafCstNode): boolean {
     return GrammarAST.isAssignment(assignment) && assignment.feature === 'names';
 }
 
-const stepWords: readonly ast.Step['word'][] = ['about', 'why', 'do', 'say', 'instead', 'more', 'note', 'ready', 'ask', 'watch', 'expect', 'help'];
+const stepWords: readonly ast.Step['word'][] = ['about', 'why', 'do', 'say', 'instead', 'more', 'note', 'ready', 'ask', 'watch', 'expect', 'help', 'show'];
 
 export function step(node: ast.Step): Step {
     const word = keyword(node.word, stepWords);
+    if (word === 'show') return { word, prose: { parts: [], at: rangeOf(node) }, show: pictureLine(node), under: [], at: rangeOf(node) };
     return { word: word === 'ready' ? 'ready when' : word, prose: prose(node), under: node.under.map(step), at: rangeOf(node) };
+}
+
+function pictureLine(node: ast.Step): PictureLine {
+    const places = propertyRanges(node, 'settings');
+    return {
+        picture: { name: node.picture ?? '', at: propertyRange(node, 'picture') },
+        settings: node.settings.map((text, index) => ({ text, at: places[index] ?? rangeOf(node) })),
+        title: node.title
+    };
 }
 
 /** Those that say what can hurt; a bare `caution` is told where it stands. */

@@ -1,7 +1,7 @@
 import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, rangeOf } from './ast-ranges.js';
 import { ages, count, day, declared, held, keyword, notes, prose } from './common-parts.js';
-import type { AdaptationSheet, Change, ClassSheet, CourseSheet, FrameworkSheet, KitUse, Mention, ObjectiveSheet, Prose, UnitSheet } from './sheet.js';
+import type { ClassSheet, CourseSheet, FrameworkSheet, KitUse, Mention, ObjectiveSheet, Prose, UnitSheet } from './sheet.js';
 
 export function objectiveSheet(node: ast.Objective, uri: string): ObjectiveSheet {
     return {
@@ -68,29 +68,6 @@ export function classSheet(node: ast.Class, uri: string): ClassSheet {
         log: node.log.flatMap(line => (line.on ? [{ lesson: mention(line.lesson), on: day(line.on)!, at: rangeOf(line) }] : [])),
         notes: notes(node.notes)
     };
-}
-
-export function adaptationSheet(node: ast.Adaptation, uri: string): AdaptationSheet {
-    return {
-        kind: 'adaptation',
-        ...declared(node, uri),
-        of: optional(mention(node.of)),
-        edition: node.edition,
-        editionAt: node.edition === undefined ? undefined : propertyRange(node, 'edition'),
-        forClass: optional(node.forClass && mention(node.forClass)),
-        changes: node.changes.map(line => ({ ...change(line), because: line.hasProse ? prose(line) : undefined, at: rangeOf(line) }))
-    };
-}
-
-function change(node: ast.Change): Change {
-    const lesson = (reference: ast.SkipLesson['lesson']): Mention => mention(reference);
-    switch (node.$type) {
-        case 'SkipLesson': return { does: 'skip lesson', lesson: lesson(node.lesson) };
-        case 'SkipActivity': return { does: 'skip activity', lesson: lesson(node.lesson), activity: mention(node.activity) };
-        case 'Swap': return { does: 'swap', thing: mention(node.thing), forThing: mention(node.forThing) };
-        case 'Move': return { does: 'move', lesson: lesson(node.lesson), side: keyword(node.side, ['after', 'before']), anchor: mention(node.anchor) };
-        case 'Split': return { does: 'split', lesson: lesson(node.lesson), after: mention(node.activity) };
-    }
 }
 
 function about(steps: readonly ast.Step[]): Prose | undefined {

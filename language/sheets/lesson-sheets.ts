@@ -9,17 +9,13 @@ const kinds: Record<ast.LessonPart['$type'], PartKind> = {
 };
 
 export function lessonSheet(node: ast.Lesson, uri: string): LessonSheet {
-    const objectives = (...words: ast.ObjectiveUse['does'][]): Mention[] =>
-        node.objectives.filter(line => words.includes(keyword(line.does, ['introduces', 'practices', 'practises', 'checks']))).flatMap(line => mentions(line.objectives));
     return {
         kind: 'lesson',
         ...declared(node, uri),
         draft: node.draft,
         steps: node.steps.map(step),
         follows: mentions(node.follows),
-        introduces: objectives('introduces'),
-        practises: objectives('practices', 'practises'),
-        checks: objectives('checks'),
+        ...objectiveUses(node.objectives),
         needs: node.needs.map(need),
         notNeeded: mentions(node.notNeeded),
         words: node.words.map(word => ({ name: word.name, at: rangeOf(word) })).filter(({ name }) => name !== ''),
@@ -28,7 +24,14 @@ export function lessonSheet(node: ast.Lesson, uri: string): LessonSheet {
     };
 }
 
-function partSheet(node: ast.LessonPart): PartSheet {
+/** What the lines under `objectives` name. */
+export function objectiveUses(lines: readonly ast.ObjectiveUse[]): Pick<LessonSheet, 'introduces' | 'practises' | 'checks'> {
+    const named = (...words: ast.ObjectiveUse['does'][]): Mention[] =>
+        lines.filter(line => words.includes(keyword(line.does, ['introduces', 'practices', 'practises', 'checks']))).flatMap(line => mentions(line.objectives));
+    return { introduces: named('introduces'), practises: named('practices', 'practises'), checks: named('checks') };
+}
+
+export function partSheet(node: ast.LessonPart): PartSheet {
     const name = ast.isGamePlay(node) ? mention(node.game).name : node.name ?? '';
     const title = ast.isGamePlay(node) ? undefined : node.title?.trim();
     return {

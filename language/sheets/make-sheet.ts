@@ -1,5 +1,6 @@
 import type * as ast from '../generated/ast.js';
-import { adaptationSheet, classSheet, courseSheet, frameworkSheet, objectiveSheet } from './course-sheets.js';
+import { adaptationSheet } from './adaptation-sheets.js';
+import { classSheet, courseSheet, frameworkSheet, objectiveSheet } from './course-sheets.js';
 import { bookSheet, gameSheet, kitSheet, materialSheet, printSheet } from './inventory-sheets.js';
 import { lessonSheet } from './lesson-sheets.js';
 import type { FileSheet } from './sheet.js';

@@ -3,6 +3,8 @@
  * each version of a file. Names stay names: whoever reads a sheet looks them up in the programme (see programme.ts).
  */
 
+import type { AdaptationSheet, ChangeMark } from './adaptation-sheet.js';
+
 /** Zero-based line and UTF-16 character, end exclusive: the shape of a protocol range. */
 export interface Range {
     start: { line: number; character: number };
@@ -191,22 +193,33 @@ export interface Need {
     flagAt?: Range;
     optional: boolean;
     at: Range;
+    adapted?: ChangeMark[];
 }
 
-export type StepWord = 'about' | 'why' | 'do' | 'say' | 'ask' | 'expect' | 'watch' | 'help' | 'instead' | 'more' | 'note' | 'ready when';
+export type StepWord = 'about' | 'why' | 'do' | 'say' | 'ask' | 'expect' | 'watch' | 'help' | 'instead' | 'more' | 'note' | 'ready when' | 'show';
+
+/** `show ten-frame 8 "Eight"`: a picture as written; language/pictures says what it shows or why it cannot. */
+export interface PictureLine {
+    picture: Mention;
+    settings: { text: string; at: Range }[];
+    title?: string;
+}
 
 export interface Step {
     word: StepWord;
+    /** Empty where the word is `show`. */
     prose: Prose;
+    show?: PictureLine;
     /** `expect` under `ask`, `help` under `watch`. */
     under: Step[];
     at: Range;
+    adapted?: ChangeMark[];
 }
 
 export type PartKind = 'warm-up' | 'activity' | 'game' | 'practice' | 'checkpoint';
 
 export interface PracticeLine {
-    /** The generator and its settings as words: ["name", "numbers"] and [11, 99]. */
+    /** The generator with its settings, as words: ["name", "numbers", "in", "places"], and numbers: [11, 99]. */
     words: string[];
     numbers: Exact[];
     at: Range;
@@ -235,6 +248,9 @@ export interface PartSheet {
     practice?: PracticeLine[];
     /** Checkpoint only. */
     unsure?: Unsure;
+    adapted?: ChangeMark[];
+    /** The file of its lines, where an adaptation has brought it into a lesson of another file. */
+    uri?: string;
 }
 
 export interface LessonSheet extends Declared {
@@ -251,6 +267,7 @@ export interface LessonSheet extends Declared {
     cautions: Caution[];
     /** In the order of the file. */
     parts: PartSheet[];
+    adapted?: ChangeMark[];
 }
 
 export interface ObjectiveSheet extends Declared {
@@ -334,22 +351,6 @@ export interface ClassSheet extends Declared {
     notes: Prose[];
 }
 
-export type Change =
-    | { does: 'skip lesson'; lesson: Mention }
-    | { does: 'skip activity'; lesson: Mention; activity: Mention }
-    | { does: 'swap'; thing: Mention; forThing: Mention }
-    | { does: 'move'; lesson: Mention; side: 'after' | 'before'; anchor: Mention }
-    | { does: 'split'; lesson: Mention; after: Mention };
-
-export interface AdaptationSheet extends Declared {
-    kind: 'adaptation';
-    of?: Mention;
-    edition?: string;
-    editionAt?: Range;
-    forClass?: Mention;
-    changes: (Change & { because?: Prose; at: Range })[];
-}
-
 /** Everything one file declares, in the order of the file within each kind. */
 export interface FileSheet {
     uri: string;
@@ -372,3 +373,5 @@ export interface FileSheet {
 
 /** A thing that a need or a kit can name. */
 export type ThingSheet = MaterialSheet | PrintSheet | BookSheet;
+
+export type { AdaptationSheet };

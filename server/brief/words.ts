@@ -14,7 +14,8 @@ export const stepLabels: Record<StepWord, string> = {
     instead: 'Gentler choice',
     more: 'For more',
     note: 'Note',
-    'ready when': 'Ready when'
+    'ready when': 'Ready when',
+    show: 'Show'
 };
 
 export const partLabels: Record<PartFigures['kind'], string> = {

@@ -3,9 +3,36 @@
  * Amounts are exact text (see Exact in the sheets) beside a form for people; nobody downstream computes a quantity.
  */
 import type { Ages, Caution, Exact, Place, Prose, Source, StepWord, Unsure } from '@haversack/language/sheets/sheet';
+import type { Picture } from '@haversack/language/pictures/picture';
 import type { Figure } from './figure.js';
 import type { Meeting, TaughtFigures, Unplaced } from './schedule-figures.js';
 import type { MoneyFigure, PackCount, Quantity } from './supply-figures.js';
+
+/** A change that an adaptation made, beside what it changed. */
+export interface ChangeFigures {
+    /** "10 min instead of 15". */
+    says: string;
+    because?: Prose;
+    /** The line of the adaptation. */
+    place: Place;
+    /** Title of the adaptation. */
+    adaptation: string;
+}
+
+/** A picture of a `show` line, with its text equivalent; or why it cannot be drawn. */
+export interface PictureFigures {
+    picture?: Picture;
+    /** What the picture shows, in words. */
+    text: string;
+    title?: string;
+    place: Place;
+}
+
+export interface PracticeItemFigures {
+    ask: string;
+    answer: string;
+    picture?: PictureFigures;
+}
 
 export interface PeopleFigures {
     learners: number;
@@ -55,6 +82,8 @@ export interface CautionFigures {
     prose?: Prose;
     thing?: string;
     place: Place;
+    /** Set where it was worked out and not declared: from what, in words ("10 x 10 x 10 mm; under-threes in the room"). */
+    computed?: string;
 }
 
 export interface BuyFigures {
@@ -89,6 +118,9 @@ export interface StepFigures {
     prose: Prose;
     place: Place;
     under: StepFigures[];
+    /** Where the word is `show`. */
+    picture?: PictureFigures;
+    changes?: ChangeFigures[];
 }
 
 export interface PartFigures {
@@ -101,7 +133,8 @@ export interface PartFigures {
     steps: StepFigures[];
     cautions: CautionFigures[];
     /** Amounts of this part's own needs in words: "20 gram cubes for each pair: 80". */
-    needs: { title: string; name: string; amount: Figure; each: string; place: Place }[];
+    needs: { title: string; name: string; amount: Figure; each: string; place: Place; changes?: ChangeFigures[] }[];
+    changes?: ChangeFigures[];
     game?: {
         /** "Table games for measuring, edition 3, chapter “Weighing”, number 12". */
         rules?: string;
@@ -115,7 +148,7 @@ export interface PartFigures {
     /** The generator line in words, until items are computed. */
     practice?: string[];
     /** The computed items in order, each with its answer. */
-    practiceItems?: { ask: string; answer: string }[];
+    practiceItems?: PracticeItemFigures[];
     /** "Repeat “Two mystery bags” tomorrow." */
     unsure?: string;
     unsureAs?: Unsure;
@@ -143,7 +176,8 @@ export interface LessonFigures {
     objectives: { does: 'introduces' | 'practises' | 'checks'; name: string; title: string; place?: Place }[];
     follows: { name: string; title: string }[];
     words: string[];
-    needs: { title: string; name: string; amount: Figure; each: string; place: Place; optional: boolean }[];
+    needs: { title: string; name: string; amount: Figure; each: string; place: Place; optional: boolean; changes?: ChangeFigures[] }[];
+    changes?: ChangeFigures[];
     notNeeded: { name: string; title: string }[];
     cautions: CautionFigures[];
     parts: PartFigures[];
@@ -183,6 +217,11 @@ export interface WeekBrief {
     /** Lessons for which the term has no day left. */
     unplaced?: Unplaced[];
     names: Record<string, NameFigures>;
+    /** The adaptations that this class is taught with, and lessons of the course that they leave out at this point of the term. */
+    adapted?: {
+        adaptations: { name: string; title: string; place: Place }[];
+        leftOut: { name: string; title: string; place: Place; change: ChangeFigures }[];
+    };
     /** Ages in the room, the youngest first, as declared. */
     ages?: Ages;
 }
