@@ -84,7 +84,7 @@ describe('a writer adds to a lesson', () => {
         const editor = adding();
         await editor.openFile('shake-1.lesson');
         // The editor reads how lines of the language go on when it first meets a file of it: the key after comes too soon before that.
-        await until('the figures beside the text', () => editor.code.lineText(1), text => text.includes('week'));
+        await editor.code.codeLenses();
         await editor.code.press('Control+End');
         await editor.code.typeText('\n  activity last-one "Last one" 5 min\n');
         await editor.code.typeText('do: Sing.\n');
