@@ -99,7 +99,7 @@ export function mended(text: string, line: Line, block: string, broken: Fit, { h
             const after = broken.tokens[broken.tokens.length - 1];
             const spot = after ? after.start + after.text.length : at;
             if (how.symbol === 'NAME') {
-                const word = firstWords(broken.tokens);
+                const word = wordBefore(broken.tokens);
                 return problem('unfinished-line', line, line.content, spot - line.content, `The name is missing ${word ? `after '${word}'` : 'at the start of this line'}.${shape}`);
             }
             const words = firstWords(broken.tokens);
@@ -117,6 +117,14 @@ export function mended(text: string, line: Line, block: string, broken: Fit, { h
             return problem('unfinished-line', line, from, part.length, `${unread(part)}${shape}`);
         }
     }
+}
+
+/** What stands last: the words that begin the line where nothing follows them, else the last word, with what hangs on it. */
+function wordBefore(tokens: readonly DraftToken[]): string {
+    if (tokens.every(({ symbol }) => isWord(symbol))) return firstWords(tokens);
+    let from = tokens.length - 1;
+    while (from > 0 && tokens[from - 1]!.start + tokens[from - 1]!.text.length === tokens[from]!.start) from--;
+    return tokens.slice(from).map(({ text }) => text).join('');
 }
 
 function unread(part: string): string {
