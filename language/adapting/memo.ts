@@ -1,0 +1,25 @@
+interface Kept {
+    inputs: readonly unknown[];
+    made: unknown;
+}
+
+/** So many different adaptations of one sheet are kept; more would be those of former versions of a file. */
+const keptOfOne = 24;
+
+/**
+ * What was made of sheets, kept by the caller from one version of a programme to the next: the same sheets changed by the same lines give
+ * the very same object again. A former version of a file is forgotten with its sheets.
+ */
+export class AdaptingMemo {
+    private readonly made = new WeakMap<object, Kept[]>();
+
+    /** `make` must depend on the base and the inputs alone; inputs are compared by identity. */
+    of<T>(base: object, inputs: readonly unknown[], make: () => T): T {
+        const all = this.made.get(base) ?? [];
+        const known = all.find(({ inputs: others }) => others.length === inputs.length && others.every((input, i) => input === inputs[i]));
+        if (known) return known.made as T;
+        const made = make();
+        this.made.set(base, [{ inputs, made }, ...all].slice(0, keptOfOne));
+        return made;
+    }
+}

@@ -1,0 +1,211 @@
+import type { Change, ChangeMark } from '../sheets/adaptation-sheet.js';
+import type { GameSheet, LessonSheet, Mention, Need, PartSheet, Prose, Step } from '../sheets/sheet.js';
+import { inStead, isOneForOne, isRatio, type Ratio } from './exact-amounts.js';
+import { namesIn, needsAny, thingsOf } from './moved-parts.js';
+import { markOf, marked, without, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
+import { capital, quoted, thingInWords } from './words.js';
+
+type SwapThing = Extract<Change, { does: 'swap thing' }>;
+
+/**
+ * One thing for another: in needs, with the amount that the ratio gives, in prose, and in what is not needed. Everywhere it also reaches the
+ * games that are played, and what later changes bring into the course as it is written.
+ */
+export function swapThing(course: WorkingCourse, change: SwapThing, line: Line): Outcome {
+    const { thing, forThing, within, ratio } = change;
+    const unknown = [thing, forThing].find(({ name }) => !course.thingNamed(name));
+    if (unknown) return { idle: `no inventory has “${unknown.name}”`, unknown: true };
+    if (thing.name === forThing.name) return { idle: 'it is the same thing' };
+    if (ratio && !isRatio(ratio)) return { idle: `${ratio.give} for ${ratio.replaces} is no ratio: both are more than nothing` };
+    if (within?.part) return swapInPart(course, { lesson: within.lesson, part: within.part }, line);
+    const meant = within ? course.meant(within.lesson.name) : course.all();
+    if (within && meant.length === 0) return course.missing(within.lesson);
+    const games = within ? new Set<string>() : swapInGames(course, line);
+    if (!within) course.swaps.push(line);
+    const touched = [...new Set(meant.map(({ name }) => name))].filter(name => {
+        const sheet = course.sheet(name);
+        const swapped = sheet && swappedIn(course, sheet, line);
+        if (!swapped) return false;
+        if (swapped !== sheet) course.sheets.set(name, swapped);
+        return swapped !== sheet || sheet.parts.some(part => part.kind === 'game' && games.has(part.name));
+    });
+    if (touched.length > 0) return { touched, says: sentence(course, change) };
+    return notUsed(course, change);
+}
+
+/** A lesson of the programme as it is written, but for what is swapped everywhere. */
+export function asWritten(course: WorkingCourse, name: string, into = name): LessonSheet | undefined {
+    const sheet = course.programme.lessons.get(name);
+    return sheet && course.swaps.reduce((before, line) => {
+        const swapped = swappedIn(course, before, line);
+        if (swapped !== before) course.reaches(line.change, into, sentence(course, line.change as SwapThing));
+        return swapped;
+    }, sheet);
+}
+
+function sentence(course: WorkingCourse, change: SwapThing): string {
+    const ratio = ratioOf(course, change);
+    const { within } = change;
+    const where = !within ? '' : ` in ${within.part ? `${quoted(course.part({ lesson: within.lesson, part: within.part }))} of ` : ''}${quoted(course.lesson(within.lesson.name))}`;
+    return capital(`${insteadOf(course, change)}${where}${isOneForOne(ratio) ? '' : `, ${ratio.give} for ${ratio.replaces}`}`);
+}
+
+function notUsed(course: WorkingCourse, { thing, within }: SwapThing): Idle {
+    const what = thingInWords(course, thing.name);
+    if (!within) return { idle: `no lesson of the course uses ${what}` };
+    const lessons = course.meant(within.lesson.name).flatMap(({ name }) => course.sheet(name) ?? []);
+    const game = lessons.flatMap(({ parts }) => parts).find(part => part.kind === 'game' && needsInGame(course.gameNamed(part.name), thing.name));
+    if (game) return { idle: `only the game ${quoted(course.partTitle(game))} uses ${what} there: swap it everywhere` };
+    return { idle: `${quoted(course.lesson(within.lesson.name))} does not use ${what}` };
+}
+
+function needsInGame(game: GameSheet | undefined, thing: string): boolean {
+    return game?.needs.some(need => needsAny(need, new Set([thing]))) ?? false;
+}
+
+/** As the line says, else as the thing's own stand-in says, else one for one. */
+function ratioOf(course: WorkingCourse, { thing, forThing, ratio }: SwapThing): Ratio {
+    const sheet = course.thingNamed(thing.name);
+    const standIn = sheet?.kind === 'material' ? sheet.standIns.find(({ thing: other }) => other.name === forThing.name) : undefined;
+    return ratio ?? (standIn && isRatio(standIn) ? { give: standIn.give, replaces: standIn.replaces } : { give: '1', replaces: '1' });
+}
+
+function insteadOf(course: WorkingCourse, { thing, forThing }: SwapThing): string {
+    return `${thingInWords(course, forThing.name)} instead of ${thingInWords(course, thing.name)}`;
+}
+
+/** What the swap of one line does to needs and prose. */
+class Swapping {
+    readonly mark: ChangeMark;
+    private readonly change: SwapThing;
+    private readonly ratio: Ratio;
+
+    constructor(private readonly course: WorkingCourse, line: Line) {
+        this.change = line.change as SwapThing;
+        this.ratio = ratioOf(course, this.change);
+        this.mark = markOf(line, insteadOf(course, this.change));
+    }
+
+    /** What a result hangs on beside the sheet that is changed. */
+    get inputs(): unknown[] {
+        const { thing, forThing } = this.change;
+        return [this.change, this.mark.says, this.course.thingNamed(thing.name), this.course.thingNamed(forThing.name)];
+    }
+
+    get names(): ReadonlySet<string> {
+        return new Set([this.change.thing.name]);
+    }
+
+    need(need: Need): Need {
+        if (!needsAny(need, this.names)) return need;
+        const { thing, forThing } = this.change;
+        const others = need.options.filter(option => option.thing.name !== thing.name && option.thing.name !== forThing.name);
+        const here = need.options.find(option => option.thing.name === thing.name)!;
+        const swapped = { ...here, thing: { ...here.thing, name: forThing.name }, parts: this.partsOf(here.parts) };
+        const alike = isOneForOne(this.ratio);
+        const options = alike && others.length > 0 ? need.options.flatMap(option => (option === here ? [swapped] : others.includes(option) ? [option] : [])) : [swapped];
+        const amount = need.amount && inStead(need.amount, this.course.thingNamed(thing.name), this.course.thingNamed(forThing.name), this.ratio);
+        return marked({ ...without(need, 'inKit', 'flagAt'), options, ...(amount && { amount: others.length > 0 && alike ? need.amount : amount }) }, this.mark);
+    }
+
+    /** Only parts that the other thing has too. */
+    private partsOf(parts: readonly Mention[]): Mention[] {
+        const other = this.course.thingNamed(this.change.forThing.name);
+        const known = new Set(other?.kind === 'material' ? other.parts.map(({ name }) => name) : []);
+        return parts.filter(({ name }) => known.has(name));
+    }
+
+    step(step: Step): Step {
+        const prose = this.prose(step.prose);
+        const under = changed(step.under, own => this.step(own));
+        if (prose === step.prose && under === step.under) return step;
+        return prose === step.prose ? { ...step, under } : marked({ ...step, prose, under }, this.mark);
+    }
+
+    part(part: PartSheet): PartSheet {
+        const steps = changed(part.steps, step => this.step(step));
+        const needs = changed(part.needs, need => this.need(need));
+        return steps === part.steps && needs === part.needs ? part : { ...part, steps, needs };
+    }
+
+    lesson(sheet: LessonSheet): LessonSheet {
+        const steps = changed(sheet.steps, step => this.step(step));
+        const needs = changed(sheet.needs, need => this.need(need));
+        const parts = changed(sheet.parts, part => this.part(part));
+        const needed = new Set([...thingsOf(needs), ...thingsOf(parts.flatMap(part => part.needs))]);
+        const notNeeded = changed(sheet.notNeeded, mention => this.mention(mention));
+        if (steps === sheet.steps && needs === sheet.needs && parts === sheet.parts && notNeeded === sheet.notNeeded) return sheet;
+        return { ...sheet, steps, needs, parts, notNeeded: notNeeded === sheet.notNeeded ? notNeeded : notNeeded.filter(({ name }) => !needed.has(name)) };
+    }
+
+    mention(mention: Mention): Mention {
+        return mention.name === this.change.thing.name ? { ...mention, name: this.change.forThing.name } : mention;
+    }
+
+    private prose(prose: Prose): Prose {
+        const parts = changed(prose.parts, part => ('name' in part && part.name === this.change.thing.name ? { ...part, name: this.change.forThing.name } : part));
+        return parts === prose.parts ? prose : { ...prose, parts };
+    }
+}
+
+/** The very same list where nothing in it changes. */
+function changed<T>(list: T[], change: (one: T) => T): T[] {
+    let isSame = true;
+    const made = list.map(one => {
+        const now = change(one);
+        isSame &&= now === one;
+        return now;
+    });
+    return isSame ? list : made;
+}
+
+function swappedIn(course: WorkingCourse, sheet: LessonSheet, line: Line): LessonSheet {
+    const swapping = new Swapping(course, line);
+    return course.memo.of(sheet, swapping.inputs, () => swapping.lesson(sheet));
+}
+
+/** The names of games that are others now. */
+function swapInGames(course: WorkingCourse, line: Line): Set<string> {
+    const names = new Set<string>();
+    const swapping = new Swapping(course, line);
+    for (const name of course.programme.games.keys()) {
+        const game = course.gameNamed(name)!;
+        const swapped = course.memo.of(game, swapping.inputs, () => {
+            const steps = changed(game.steps, step => swapping.step(step));
+            const needs = changed(game.needs, need => swapping.need(need));
+            return steps === game.steps && needs === game.needs ? game : { ...game, steps, needs };
+        });
+        if (swapped === game) continue;
+        course.games.set(name, swapped);
+        names.add(name);
+    }
+    return names;
+}
+
+/** In one part: its own needs and prose, and of its lesson's what it speaks of. */
+function swapInPart(course: WorkingCourse, mention: { lesson: Mention; part: Mention }, line: Line): Outcome {
+    const found = course.parts(mention);
+    if (found.length === 0) return course.missingPart(mention);
+    const swapping = new Swapping(course, line);
+    const touched = found.filter(({ lesson, index }) => course.change(lesson, [...swapping.inputs, 'part', index], sheet => inPart(sheet, index, swapping)));
+    if (touched.length > 0) return { touched: [...new Set(touched.map(({ lesson }) => lesson))], says: sentence(course, line.change as SwapThing) };
+    const [{ part } = { part: undefined }] = found;
+    const what = thingInWords(course, (line.change as SwapThing).thing.name);
+    return part?.kind === 'game' && needsInGame(course.gameNamed(part.name), (line.change as SwapThing).thing.name)
+        ? { idle: `the game ${quoted(course.partTitle(part))} uses ${what} wherever it is played: swap it everywhere` }
+        : { idle: `${quoted(course.part(mention))} does not use ${what}` };
+}
+
+function inPart(sheet: LessonSheet, index: number, swapping: Swapping): LessonSheet {
+    const part = sheet.parts[index]!;
+    const swapped = swapping.part(part);
+    const replaced = (own: PartSheet, needs = sheet.needs): LessonSheet => ({ ...sheet, needs, parts: sheet.parts.map((other, i) => (i === index ? own : other)) });
+    const spokenOf = [...swapping.names].some(name => namesIn(part.steps).has(name));
+    const ofLesson = sheet.needs.filter(need => needsAny(need, swapping.names));
+    if (!spokenOf || ofLesson.length === 0 || part.needs.some(need => needsAny(need, swapping.names))) return swapped === part ? sheet : replaced(swapped);
+    const elsewhere = namesIn([...sheet.steps, ...sheet.parts.flatMap((other, i) => (i === index ? [] : other.steps))]);
+    if (![...swapping.names].some(name => elsewhere.has(name))) return replaced(swapped, changed(sheet.needs, need => swapping.need(need)));
+    const { uri } = part;
+    const brought = ofLesson.map(need => ({ ...swapping.need(need), ...(uri !== undefined && need.uri === undefined && { uri: sheet.uri }) }));
+    return replaced({ ...swapped, needs: [...swapped.needs, ...brought] });
+}
