@@ -1,9 +1,9 @@
+import { underThrees } from '../facts/caution-ages.js';
 import { cautionKind, cautionKinds } from '../facts/cautions.js';
 import { nearest } from '../lexer/nearest.js';
 import type { Caution, FileSheet } from '../sheets/sheet.js';
 import type { Check } from './check.js';
 import { changeTo } from './fixes.js';
-import { underThrees } from './rooms.js';
 
 export const unknownCaution: Check = {
     code: 'unknown-caution', severity: 'warning', title: 'A kind of caution that is not known',

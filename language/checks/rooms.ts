@@ -1,8 +1,6 @@
+import { underThrees, youngestOf } from '../facts/caution-ages.js';
 import type { ClassSheet, CourseSheet, Range } from '../sheets/sheet.js';
 import type { Programme } from '../sheets/programme.js';
-
-/** The one word after `present` that changes anything. */
-export const underThrees = 'under-threes';
 
 /** Who is youngest where a class is taught. */
 export interface Room {
@@ -19,7 +17,6 @@ export function roomOf(group: ClassSheet, programme: Programme): Room | undefine
     const course = group.teaches && programme.courses.get(group.teaches.name);
     if (!course) return undefined;
     const small = group.present.find(({ who }) => who === underThrees);
-    if (small) return { group, course, youngest: 0, who: 'Children under three are in the room', at: small.at };
-    const ages = group.ages ?? course.ages;
-    return ages && { group, course, youngest: ages.from, who: `The youngest learners are ${ages.from}`, at: group.ages?.at ?? group.at };
+    const youngest = youngestOf(group.present.map(({ who }) => who), group.ages ?? course.ages);
+    return youngest && { group, course, youngest: youngest.years, who: youngest.who, at: small?.at ?? group.ages?.at ?? group.at };
 }

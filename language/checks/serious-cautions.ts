@@ -1,17 +1,12 @@
+import type { Adapted } from '../adapting/adapted.js';
+import { isSerious, seriousBelow } from '../facts/caution-ages.js';
 import { cautionKind } from '../facts/cautions.js';
-import { mayBeSmallPart } from '../facts/small-parts.js';
+import { gaugeAnswer, isSmallBall } from '../facts/small-parts.js';
 import type { ClassSheet, CourseSheet, LessonSheet, MaterialSheet } from '../sheets/sheet.js';
 import type { Check, Edit, Fix } from './check.js';
 import { inLessonHead, lastOf } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 import { roomOf, type Room } from './rooms.js';
-
-/**
- * Kinds that are a danger below an age, in years. Small parts, small balls and marbles: 16 CFR 1501.4, 1500.18(a)(17), 1500.19;
- * balloons under eight: 16 CFR 1500.19(b)(4). Magnets and button cells under three: our judgement (common practice, no source), they harm
- * at any age and their own caution always stands in the brief.
- */
-const seriousBelow: Readonly<Record<string, number>> = { 'small-parts': 3, 'small-ball': 3, magnet: 3, 'button-cell': 3, balloon: 8 };
 
 const inventory = 'material gram-cube\n  reusable\n  caution small-parts\n\ncourse measuring\n  unit weighing\n    weigh-1\n\nclass harbour\n  teaches measuring\n  learners 7\n  starts 2026-09-07\n  meets mon\n  present under-threes\n\n';
 
@@ -40,22 +35,26 @@ export const seriousCaution: Check = {
 
 export const undeclaredSmallPart: Check = {
     code: 'undeclared-small-part', severity: 'warning', title: 'A small thing without a caution',
-    explains: 'By its declared size this thing may fit the small-parts cylinder (16 CFR 1501, about 32 mm wide), and a class that uses it has children under three in the room. Write `caution small-parts` under it, so that the lessons and briefs say so. Whether it really fits a gauge decides; local rules, product labels and qualified advice come first.',
+    explains: 'By its declared size this thing fits, or may fit, the small-parts cylinder (16 CFR 1501.4, 1.25 in wide), or it is a ball that passes a hole of 1.75 in (16 CFR 1500.18), and a class that uses it has children under three in the room. The brief warns of it already; write `caution small-parts` or `caution small-ball` under it, so that every lesson is asked how it keeps the thing from them. Whether it really fits a gauge decides; local rules, product labels and qualified advice come first.',
     wrong: `${inventory.replace('  caution small-parts', '  size 10 x 10 x 10 mm')}lesson weigh-1\n  materials\n    gram-cube 20 per pair\n  caution small-parts: On the high table only.\n  activity build 10 min\n    do: Build with {gram-cube}.`,
     right: `${inventory.replace('  caution small-parts', '  size 10 x 10 x 10 mm\n  caution small-parts')}lesson weigh-1\n  materials\n    gram-cube 20 per pair\n  caution small-parts: On the high table only.\n  activity build 10 min\n    do: Build with {gram-cube}.`,
     *find(file, view) {
+        if (view.youngRooms.length === 0) return;
         for (const material of file.materials) {
             const { size, cautions, name } = material;
-            if (!size || !mayBeSmallPart(size.sides.map(Number), size.unit) || cautions.some(({ kind }) => kind in seriousBelow) || view.isBroken(material)) continue;
-            const room = view.youngRooms.find(({ course }) => view.factsOfCourse(course).things.has(name));
+            if (!size || cautions.some(({ kind }) => Object.hasOwn(seriousBelow, kind)) || view.isBroken(material)) continue;
+            const answer = gaugeAnswer(size.sides, size.unit);
+            const kind = isSmallBall(size.sides, size.unit) ? 'small-ball' : 'small-parts';
+            if (kind === 'small-parts' && (!answer || answer === 'does not fit')) continue;
+            const room = view.youngRooms.find(({ course, group }) => view.factsFor(course, group).things.has(name));
             if (!room) continue;
             const last = lastOf(cautions.map(({ at }) => at));
             yield {
-                message: `'${name}' may be small enough to choke on, and class '${room.group.name}' has children under three in the room. Write 'caution small-parts' under it.`,
+                message: `'${name}' ${answer === 'check with a real gauge' ? 'may be' : 'is'} small enough to choke on, and class '${room.group.name}' has children under three in the room. Write 'caution ${kind}' under it.`,
                 at: size.at,
                 fixes: [{
-                    title: "Add 'caution small-parts'", preferred: true,
-                    edits: [{ uri: file.uri, afterLine: (last ?? size.at).end.line, like: (last ?? size.at).start.line, deeper: 0, lines: ['caution small-parts'] }]
+                    title: `Add 'caution ${kind}'`, preferred: true,
+                    edits: [{ uri: file.uri, afterLine: (last ?? size.at).end.line, like: (last ?? size.at).start.line, deeper: 0, lines: [`caution ${kind}`] }]
                 }]
             };
         }
@@ -72,10 +71,9 @@ export const tooYoung: Check = {
             const course = group.teaches && view.programme.courses.get(group.teaches.name);
             const ages = group.ages ?? course?.ages;
             if (!course || !ages) continue;
-            const swapped = swappedFor(group, view);
-            for (const [name, lessons] of view.factsOfCourse(course).things) {
+            for (const [name, lessons] of view.factsFor(course, group).things) {
                 const material = view.programme.materials.get(name);
-                if (!material?.ages || material.ages.from <= ages.from || swapped.has(name)) continue;
+                if (!material?.ages || material.ages.from <= ages.from) continue;
                 yield {
                     message: `'${name}' is for ages from ${material.ages.from}, and class '${group.name}' has learners of ${ages.from}. It is used in lesson '${lessons[0]!.name}'.`,
                     at: group.ages?.at ?? group.at,
@@ -94,28 +92,25 @@ interface Danger {
 }
 
 /** Things of the course with a caution that is serious in this room, in each lesson that does not speak of it. */
-function* dangersIn({ group, course, youngest }: Room, view: ProgrammeView): Iterable<Danger> {
-    const swapped = swappedFor(group, view);
-    for (const [name, lessons] of view.factsOfCourse(course).things) {
+function* dangersIn({ group, course, youngest, who }: Room, view: ProgrammeView): Iterable<Danger> {
+    const adapted = view.adapted(course, group);
+    for (const [name, lessons] of view.factsFor(course, group).things) {
         const material = view.programme.materials.get(name);
-        if (!material || swapped.has(name)) continue;
+        if (!material) continue;
         for (const { kind } of material.cautions) {
-            if (youngest >= (seriousBelow[kind] ?? 0)) continue;
-            for (const lesson of lessons) if (!speaksOf(lesson, kind)) yield { material, kind, lesson };
+            if (!isSerious(kind, { years: youngest, who })) continue;
+            for (const lesson of lessons) if (!speaksOf(lesson, kind)) yield { material, kind, lesson: writtenAs(lesson, adapted, view) };
         }
     }
 }
 
-function speaksOf(lesson: LessonSheet, kind: string): boolean {
-    return [lesson, ...lesson.parts].some(({ cautions }) => cautions.some(caution => caution.kind === kind && caution.prose && caution.prose.parts.length > 0));
+/** The lesson that an adapted one was made of, where a line can be added. */
+function writtenAs(lesson: LessonSheet, adapted: Adapted | undefined, { programme }: ProgrammeView): LessonSheet {
+    return programme.lessons.get(adapted?.madeOf.get(lesson.name)?.[0] ?? lesson.name) ?? lesson;
 }
 
-/** Things that an adaptation for the class swaps for others. */
-function swappedFor(group: ClassSheet, view: ProgrammeView): Set<string> {
-    const names = [...view.programme.adaptations.values()]
-        .filter(({ of, forClass }) => of?.name === group.teaches?.name && (!forClass || forClass.name === group.name))
-        .flatMap(({ changes }) => changes.flatMap(change => (change.does === 'swap thing' ? [change.thing.name] : [])));
-    return new Set(names);
+function speaksOf(lesson: LessonSheet, kind: string): boolean {
+    return [lesson, ...lesson.parts].some(({ cautions }) => cautions.some(caution => caution.kind === kind && caution.prose && caution.prose.parts.length > 0));
 }
 
 function cautionLines(open: readonly Danger[]): Edit[] {

@@ -2,7 +2,7 @@
  * The kinds of caution a writer may name, each with the usual caution in our own words. These are reminders for a
  * teaching adult, not a safety assessment: wherever one is shown, its deferral is shown too.
  *
- * Thresholds behind the wording: small parts 16 CFR 1501.4, small balls 16 CFR 1500.18(a)(17), balloons and marbles 16 CFR
+ * Thresholds behind the wording (small-parts.ts and caution-ages.ts compute with them): small parts 16 CFR 1501.4, small balls 16 CFR 1500.18(a)(17), balloons and marbles 16 CFR
  * 1500.19, magnets 16 CFR 1262, button cells 16 CFR 1263. Sharp, hot, glass, allergen and chemical: common practice, no source.
  */
 export interface CautionKind {
@@ -47,3 +47,12 @@ const byKind: ReadonlyMap<string, CautionKind> = new Map(cautionKinds.map(c => [
 export function cautionKind(kind: string): CautionKind | undefined {
     return byKind.get(kind);
 }
+
+/** Before the usual caution of a thing that only a gauge can tell small enough or not. */
+export const gaugeFirst = 'By its size it may fit the small-parts cylinder: check with a real gauge, and until then take care.';
+
+/**
+ * Before the usual caution of magnets of a size that can be swallowed. How strong one is, nobody has measured, and magnets made for classrooms are outside the limits of 16 CFR 1262:
+ * so the size alone is told, whatever may be sold.
+ */
+export const swallowedMagnets = { fits: 'Small enough to swallow.', 'check with a real gauge': 'Perhaps small enough to swallow: check with a real gauge.' } as const;

@@ -8,6 +8,8 @@ export interface CautionGroup {
     again: boolean;
     /** What writers added and has not been said yet. */
     added: CautionFigures[];
+    /** What was worked out and not declared, where its reasons have not been told yet. */
+    worked: CautionFigures[];
 }
 
 /** Groups in the order of their first caution. `said` remembers what was told; a lesson begins with an empty one. */
@@ -16,16 +18,25 @@ export function groupCautions(cautions: readonly CautionFigures[], said = new Se
     for (const caution of cautions) {
         const advice = JSON.stringify([caution.kind, caution.text]);
         const group = groups.get(advice);
-        const added = caution.prose && !said.has(own(caution)) ? [caution] : [];
-        if (!group) groups.set(advice, { cautions: [caution], again: said.has(advice), added });
+        const isNew = !said.has(own(caution));
+        const added = caution.prose && isNew ? [caution] : [];
+        const worked = caution.computed !== undefined && isNew ? [caution] : [];
+        if (!group) groups.set(advice, { cautions: [caution], again: said.has(advice), added, worked });
         else {
             if (!group.cautions.some(c => c.thing === caution.thing)) group.cautions.push(caution);
             group.added.push(...added);
+            group.worked.push(...worked);
         }
         said.add(own(caution));
     }
     for (const advice of groups.keys()) said.add(advice);
     return [...groups.values()];
+}
+
+/** For the summary of a week: what the ages in the room make serious stands first. */
+export function seriousFirst(groups: readonly CautionGroup[]): CautionGroup[] {
+    const isSerious = ({ cautions: [first] }: CautionGroup): boolean => first.serious !== undefined;
+    return [...groups.filter(isSerious), ...groups.filter(group => !isSerious(group))];
 }
 
 function own({ kind, thing, place }: CautionFigures): string {

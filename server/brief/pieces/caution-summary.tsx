@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { WeekBrief } from '../../planning/figures.js';
-import { groupCautions } from '../caution-groups.js';
+import { groupCautions, seriousFirst } from '../caution-groups.js';
 import { hasCautions } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
@@ -12,7 +12,7 @@ export function CautionSummary({ brief, view }: { brief: WeekBrief; view: View }
     if (!hasCautions(brief)) return null;
     return (
         <Section id="cautions" title={words.cautions}>
-            <Cautions groups={groupCautions(brief.cautions)} view={view} />
+            <Cautions groups={seriousFirst(groupCautions(brief.cautions))} view={view} />
             <p>{words.deferral}</p>
         </Section>
     );

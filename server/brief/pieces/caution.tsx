@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
 import { Fragment } from 'preact';
 import type { CautionGroup } from '../caution-groups.js';
-import { cautionAdvice, cautionThings } from '../sentences.js';
+import { cautionAdvice, cautionLabel, cautionReasons, cautionThings } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
+import { ReasonsBehind } from './figure.js';
 import { Lead, placed, Title } from './lead.js';
 import { ProseText } from './prose.js';
 
@@ -13,7 +14,7 @@ export function CautionLine({ group, view }: { group: CautionGroup; view: View }
     const things = cautionThings(group, view);
     return (
         <li class="caution" {...placed(first.place, view)}>
-            <span class="label"><Lead place={first.place} view={view}>{words.caution}</Lead></span>
+            <span class="label"><Lead place={first.place} view={view}>{cautionLabel(group)}</Lead></span>
             <div class="told">
                 <p>
                     {things.map(({ title, place }, index) => <Fragment>{index > 0 && ', '}<Title place={index > 0 ? place : undefined} view={view} text={title} /></Fragment>)}
@@ -25,6 +26,7 @@ export function CautionLine({ group, view }: { group: CautionGroup; view: View }
                         {caution.prose && <ProseText prose={caution.prose} view={view} />}
                     </div>
                 ))}
+                <ReasonsBehind steps={cautionReasons(group, view)} view={view}>{words.workedOut}</ReasonsBehind>
             </div>
         </li>
     );
