@@ -7,7 +7,9 @@ const outOfTree = new Set(['EOL', 'INDENT', 'DEDENT', ':', '{', ',', '(']);
 /** Langium's parser, which keeps tokens out of the tree that nothing asks for there: they are a quarter of all. */
 class LineParser extends LangiumParser {
     override consume(index: number, tokenType: TokenType, feature: GrammarAST.AbstractElement): void {
-        if (outOfTree.has(tokenType.name) && !GrammarAST.isAssignment(feature.$container)) this.wrapper.wrapConsume(index, tokenType);
+        const { $container: within } = feature;
+        // A mark that is one value among others, as the comma of `mark 7, 12` is, stands in the tree.
+        if (outOfTree.has(tokenType.name) && !GrammarAST.isAssignment(within) && !GrammarAST.isAlternatives(within)) this.wrapper.wrapConsume(index, tokenType);
         else super.consume(index, tokenType, feature);
     }
 

@@ -1,5 +1,5 @@
 /**
- * Writes pictures of the fixtures' pages and of the year example's term to .cache/brief-pictures, to be looked at by a person: node tests/brief/pictures.mjs [week] [term] [year]
+ * Writes pictures of the fixtures' pages and of the year example's term to .cache/brief-pictures, to be looked at by a person: node tests/brief/pictures.mjs [week] [adapted] [adapted-term] [changes] [unchanged] [term] [year]
  * Needs Debian's chromium and poppler-utils (pdftoppm).
  */
 import { execFileSync } from 'node:child_process';
@@ -16,18 +16,23 @@ mkdirSync(folder, { recursive: true });
 const bundle = join(folder, 'bundle.mjs');
 await build({
     stdin: {
-        contents: `export { week } from './fixture.js'; export { term } from './term-fixture.js'; export { programmeRoot } from './fixture-tools.js';
-            export { briefPage } from '../../server/brief/page.js'; export { termPage } from '../../server/brief/term/page.js';
-            export { previewPage, termPreviewPage } from './pages.js'; export { exampleTerm } from './example-terms.js'; export { startBrowser } from './browser.js';`,
+        contents: `export { week } from './fixture.js'; export { term } from './term-fixture.js'; export { adaptedTerm, adaptedWeek } from './adapted-fixture.js';
+            export { changes, unchangedClass } from './changes-fixture.js'; export { programmeRoot } from './fixture-tools.js';
+            export { briefPage } from '../../server/brief/page.js'; export { termPage } from '../../server/brief/term/page.js'; export { changesPage } from '../../server/brief/changes/page.js';
+            export { changesPreviewPage, previewPage, termPreviewPage } from './pages.js'; export { exampleTerm } from './example-terms.js'; export { startBrowser } from './browser.js';`,
         resolveDir: here, loader: 'ts'
     },
     bundle: true, format: 'esm', platform: 'node', jsx: 'automatic', jsxImportSource: 'preact', external: ['playwright-core'], outfile: bundle
 });
-const { week, term, programmeRoot, briefPage, termPage, previewPage, termPreviewPage, exampleTerm, startBrowser } = await import(pathToFileURL(bundle).href);
+const { week, adaptedWeek, adaptedTerm, term, changes, unchangedClass, programmeRoot, briefPage, termPage, changesPage, previewPage, termPreviewPage, changesPreviewPage, exampleTerm, startBrowser } = await import(pathToFileURL(bundle).href);
 
 const year = await exampleTerm('year', 'millpond', '2026-10-01');
 const pages = [
     { name: 'week', html: briefPage(week, { root: programmeRoot }), preview: previewPage(week) },
+    { name: 'adapted', html: briefPage(adaptedWeek, { root: programmeRoot }), preview: previewPage(adaptedWeek) },
+    { name: 'adapted-term', html: termPage(adaptedTerm, { root: programmeRoot }), preview: termPreviewPage(adaptedTerm) },
+    { name: 'changes', html: changesPage(changes, { root: programmeRoot }), preview: changesPreviewPage(changes) },
+    { name: 'unchanged', html: changesPage(unchangedClass, { root: programmeRoot }), preview: changesPreviewPage(unchangedClass) },
     { name: 'term', html: termPage(term, { root: programmeRoot }), preview: termPreviewPage(term) },
     { name: 'year', html: termPage(year), preview: termPreviewPage(year) }
 ];
