@@ -1,7 +1,9 @@
 import type { FileSheet, Range } from '../sheets/sheet.js';
+import { isReturn, kindOf, lineInWords } from '../practice/practice-lines.js';
 import type { Check, Finding } from './check.js';
 import { isDate } from './dates.js';
 import { replace } from './fixes.js';
+import { practiceParts } from './practice-parts.js';
 
 export const turnedRound: Check = {
     code: 'turned-round', severity: 'error', title: 'A range that is turned round',
@@ -27,10 +29,11 @@ export const turnedRound: Check = {
                 yield turned('These days off', { start: from.at.start, end: to.at.end }, `${to.date} to ${from.date}`, file);
             }
         }
-        for (const line of file.lessons.flatMap(({ parts }) => parts.flatMap(({ practice }) => practice ?? []))) {
-            const [from, to] = line.numbers;
-            if (line.words.join(' ') === 'name numbers' && from !== undefined && to !== undefined && Number(from) > Number(to)) {
-                yield turned('These numbers', line.at, `name numbers ${to} to ${from}`, file);
+        for (const { practice = [] } of practiceParts(file)) {
+            for (const line of practice) {
+                const [from, to] = line.numbers;
+                if (isReturn(line) || !kindOf(line) || from === undefined || to === undefined || !(Number(from) > Number(to))) continue;
+                yield turned('These numbers', line.at, lineInWords(line, [to, from]), file);
             }
         }
     }

@@ -1,4 +1,5 @@
 import type { ItemInTurn, ItemSet, PracticeItem } from './practice-item.js';
+import { kindOf } from './practice-lines.js';
 import { readPractice, type PracticePart, type ReadLine, type ReadPractice } from './read-practice.js';
 import { shuffled, type Draw } from './shuffle.js';
 
@@ -7,9 +8,9 @@ export const mostItems = 200;
 /** How many there are where the writer has not said, if there are so many (common practice, no source). */
 const usualItems = 10;
 /** So few are counted one by one where two lines may give the same item. */
-const fewItems = 5000;
+const fewItems = 2000;
 
-/** How many different items the lines of a practice can give. Where lines overlap in more than a few thousand, those of both count twice. */
+/** How many different items the lines of a practice can give. Where lines of one kind overlap in more than two thousand items, those of both count twice. */
 export function possibleItems(part: PracticePart): number {
     return different(readPractice(part));
 }
@@ -153,10 +154,20 @@ class Line {
     }
 }
 
+/** Lines of different kinds never ask the same. */
 function different({ lines }: ReadPractice): number {
-    const all = lines.reduce((sum, { set }) => sum + set.total, 0);
-    if (lines.length < 2 || all > fewItems) return all;
+    const kinds = new Map<string, ItemSet[]>();
+    for (const { line, set } of lines) {
+        const kind = kindOf(line)!.kind.words;
+        kinds.set(kind, [...kinds.get(kind) ?? [], set]);
+    }
+    return [...kinds.values()].reduce((sum, sets) => sum + differentIn(sets), 0);
+}
+
+function differentIn(sets: readonly ItemSet[]): number {
+    const all = sets.reduce((sum, { total }) => sum + total, 0);
+    if (sets.length < 2 || all > fewItems) return all;
     const asks = new Set<string>();
-    for (const { set } of lines) for (let index = 0; index < set.total; index++) asks.add(set.at(index).ask);
+    for (const set of sets) for (let index = 0; index < set.total; index++) asks.add(set.at(index).ask);
     return asks.size;
 }

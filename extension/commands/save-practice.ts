@@ -1,0 +1,79 @@
+import * as vscode from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '@haversack/server/protocol';
+
+/** How many further items are offered. */
+const further = 20;
+
+/** Writes the practice of the lesson at the cursor (or of a file) as a sheet to print, and its key as a file beside it. */
+export async function savePractice(client: LanguageClient, file?: vscode.Uri): Promise<void> {
+    const ask = (params: PracticeParams): Promise<PracticeAnswer | PracticeRefusal> => client.sendRequest(practiceRequest, params);
+    const found = await ask(whereOf(client, file));
+    const lesson = 'refusal' in found ? await chooseLesson(found) : found.lesson;
+    if (lesson === undefined) return;
+    const items = await vscode.window.showQuickPick([
+        { label: vscode.l10n.t('The items of the brief'), more: undefined },
+        { label: vscode.l10n.t('{0} further items', further), more: further }
+    ], { title: vscode.l10n.t('Practice sheet') });
+    if (!items) return;
+    const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+    const target = await vscode.window.showSaveDialog({
+        title: vscode.l10n.t('Save the practice sheet; its key is saved beside it'), defaultUri: folder && vscode.Uri.joinPath(folder, `${lesson}-practice.html`),
+        filters: { [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Markdown')]: ['md'] }
+    });
+    if (!target) return;
+    const format = target.path.toLowerCase().endsWith('.md') ? 'md' : 'html';
+    const keyFile = besides(target);
+    if (await isThere(keyFile) && !await mayReplace(keyFile)) return;
+    for (const [at, key] of [[target, false], [keyFile, true]] as const) {
+        const answer = await ask({ lesson, more: items.more, format, key });
+        if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
+        if (!await write(at, answer.text)) return;
+    }
+    vscode.window.setStatusBarMessage(vscode.l10n.t('The practice sheet and its key are saved.'), 5000);
+}
+
+function whereOf(client: LanguageClient, file: vscode.Uri | undefined): PracticeParams {
+    const editor = vscode.window.activeTextEditor;
+    const here = editor && (file === undefined || file.toString() === editor.document.uri.toString()) ? editor : undefined;
+    const uri = here?.document.uri ?? file;
+    return { uri: uri && client.code2ProtocolConverter.asUri(uri), line: here?.selection.active.line };
+}
+
+/** Where no lesson stands at the cursor, the lessons that have practice are offered. */
+async function chooseLesson({ refusal, lessons }: PracticeRefusal): Promise<string | undefined> {
+    if (!lessons) return void vscode.window.showInformationMessage(refusal);
+    const chosen = await vscode.window.showQuickPick(lessons.map(({ name, title }) => ({ label: title, description: name, name })), { title: vscode.l10n.t('Practice of which lesson?') });
+    return chosen?.name;
+}
+
+/** "weigh-1-practice.html" has its key in "weigh-1-practice-key.html". */
+function besides(sheet: vscode.Uri): vscode.Uri {
+    const dot = sheet.path.lastIndexOf('.');
+    const hasEnding = dot > sheet.path.lastIndexOf('/');
+    return sheet.with({ path: hasEnding ? `${sheet.path.slice(0, dot)}-key${sheet.path.slice(dot)}` : `${sheet.path}-key` });
+}
+
+async function isThere(file: vscode.Uri): Promise<boolean> {
+    try {
+        await vscode.workspace.fs.stat(file);
+        return true;
+    } catch {
+        return false;
+    }
+}
+
+async function mayReplace(file: vscode.Uri): Promise<boolean> {
+    const replace = vscode.l10n.t('Replace');
+    return await vscode.window.showWarningMessage(vscode.l10n.t('{0} exists already. The key of the practice sheet would replace it.', file.fsPath), { modal: true }, replace) === replace;
+}
+
+async function write(file: vscode.Uri, text: string): Promise<boolean> {
+    try {
+        await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
+        return true;
+    } catch (error) {
+        void vscode.window.showErrorMessage(vscode.l10n.t('{0} could not be written: {1}', file.fsPath, error instanceof Error ? error.message : String(error)));
+        return false;
+    }
+}

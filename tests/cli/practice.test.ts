@@ -1,0 +1,111 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { folder, haversack } from './run.js';
+
+const lessons = {
+    'drill.lesson': [
+        'lesson drill-1 "Sums and names"', '  practice sums "Sums" 6 items', '    sums 2 to 20', '    return to 7 and 8', '    show number-line 0 to 20',
+        '  practice names "Names" 4 items', '    name numbers 21 to 99', ''
+    ].join('\n'),
+    'quiet.lesson': 'lesson quiet-1 "Quiet"\n  activity rest 5 min\n    do: Rest.\n',
+    'two.lesson': 'lesson two-1\n  practice lay 5 items\n    arrange digits of 481\nlesson two-2\n  practice bond\n    bonds of 10\n',
+    'year.course': 'course year\n  unit one\n    drill-1\n    quiet-1\n    two-1\n    two-2\nclass hill\n  teaches year\n  learners 4\nadaptation more of year for hill\n  add to quiet-1\n    practice added 3 items\n      bonds of 5\n'
+};
+const programme = folder(lessons);
+const practice = (lesson: string, ...args: string[]): ReturnType<typeof haversack> => haversack(['practice', lesson, '--in', programme, ...args]);
+
+interface Json { format: string; practice: { further: boolean; practices: { name: string; first: number; items: { ask: string; answer: string }[] }[] } }
+const items = async (...args: string[]): Promise<Json['practice']['practices']> => (JSON.parse((await practice('drill-1', '--format', 'json', ...args)).out) as Json).practice.practices;
+
+describe.concurrent('practice', () => {
+    test('the sheet has the items and no answer; the key has both', async () => {
+        const [sums] = await items('--practice', 'sums');
+        const sheet = await practice('drill-1', '--practice', 'sums');
+        const key = await practice('drill-1', '--practice', 'sums', '--key');
+        expect(sheet).toMatchObject({ code: 0, err: '' });
+        for (const [index, { ask, answer }] of sums!.items.entries()) {
+            expect(sheet.out).toContain(`${index + 1}. ${ask.replace('?', '____')}\n`);
+            expect(key.out).toContain(`${index + 1}. ${ask.replace('?', answer)}\n`);
+        }
+        expect(sheet.out).toMatch(/^Sums\nSums and names\n\nName: _+ {2}Date: _+\n/);
+        expect(key.out).toMatch(/^Answer key: Sums\nSums and names\n\n6 items: sums 2 to 20; return to 7 and 8\.\n/);
+        expect(sums!.items.filter(({ ask }) => ask === '7 + 8 = ?')).toHaveLength(2);
+    });
+
+    test('all practices of the lesson, or the one that is named', async () => {
+        expect((await items()).map(({ name, items: some }) => [name, some.length])).toEqual([['sums', 6], ['names', 4]]);
+        expect((await items('--practice', 'names')).map(({ name }) => name)).toEqual(['names']);
+    });
+
+    test('further items go on where those of the brief end, and repeat none of them', async () => {
+        const [first] = await items('--practice', 'names');
+        const [more] = await items('--practice', 'names', '--more', '75');
+        expect(more).toMatchObject({ first: 5 });
+        // 79 numbers from 21 to 99.
+        expect(new Set([...first!.items, ...more!.items].map(({ ask }) => ask)).size).toBe(79);
+        expect((await practice('drill-1', '--practice', 'names', '--more', '20')).out).toMatch(/^Names\nSums and names, further items\n[^]*\n {4}_+\n24\. .*\n {4}_+\n$/);
+    });
+
+    test('the same again, each time and from its file', async () => {
+        const { out } = await practice('drill-1');
+        expect((await practice('drill-1')).out).toBe(out);
+        expect((await haversack(['practice', join(programme, 'drill.lesson')])).out).toBe(out);
+        expect((await haversack(['practice', 'drill-1'], programme)).out).toBe(out);
+    });
+
+    test('the items are those of the brief', async () => {
+        const brief = (await haversack(['brief', programme, '--week', '1', '--format', 'md'])).out;
+        for (const { items: some } of await items()) for (const { ask } of some) expect(brief).toContain(`. ${ask}\n`);
+    });
+
+    test('as a class is taught the lesson', async () => {
+        expect(await practice('quiet-1', '--class', 'hill', '--key')).toMatchObject({ code: 0, out: expect.stringMatching(/3 items: bonds of 5\./) as string });
+        expect((await practice('quiet-1')).err).toContain("No practice items can be made for lesson 'quiet-1'");
+    });
+
+    test.each([['html', /^<!doctype html>/, /<script|<link|src=|@import|url\(["']?http/], ['md', /^# Sums\n/, /<|\?/]] as const)('%s to a file, sheet and key apart', async (format, begin, without) => {
+        const at = folder({});
+        const [sheet, key] = [join(at, `sheet.${format}`), join(at, `key.${format}`)];
+        expect(await practice('drill-1', '--out', sheet)).toEqual({ code: 0, out: '', err: `Wrote ${sheet}\n` });
+        expect(await practice('drill-1', '--key', '--out', key)).toMatchObject({ code: 0 });
+        expect(readFileSync(sheet, 'utf8')).toMatch(begin);
+        expect(readFileSync(sheet, 'utf8')).not.toMatch(without);
+        expect(readFileSync(sheet, 'utf8')).not.toContain('Answer key');
+        expect(readFileSync(key, 'utf8')).toContain('Answer key: Sums');
+    });
+
+    test('JSON for programs', async () => {
+        expect(JSON.parse((await practice('drill-1', '--format', 'json', '--more', '2')).out)).toMatchObject({ format: 'haversack-practice', version: 1, practice: { further: true, lesson: { name: 'drill-1' } } });
+    });
+
+    test('an error in the lesson: what can be made, a word about it, exit code 1', async () => {
+        const at = folder({ 'a.lesson': 'lesson a\n  practice p 12 items\n    arrange digits of 481\n', 'b.lesson': 'lesson b\n  practice p 4 items\n    bonds of 10\n' });
+        const { code, out, err } = await haversack(['practice', 'a', '--in', at]);
+        expect(code).toBe(1);
+        expect(out.trim().split('\n').pop()).toMatch(/^5\. Arrange 4, 8 and 1 to make /);
+        expect(err).toBe("1 error in the text: the sheet shows what could be read. 'haversack check' lists them.\n");
+        expect((await haversack(['practice', 'b', '--in', at])).code).toBe(0);
+    });
+});
+
+describe.concurrent('practice cannot run: exit code 2, one sentence', () => {
+    test.each([
+        [['drill-1', '--practice', 'song'], "Lesson 'drill-1' has no practice 'song' with items. It has sums, names."],
+        [['dril-1'], `There is no lesson 'dril-1' in ${programme}. Did you mean drill-1?`], [['nobody-knows-it'], 'Give the folder of the programme with --in.'],
+        [['drill-1', '--more', '0'], "'0' is no number of items"], [['drill-1', '--more', '1.5'], "'1.5' is no number of items"], [['drill-1', '--more', '9'.repeat(300)], 'ask for 200 at most'],
+        [['drill-1', '--format', 'pdf'], "There is no format 'pdf' for practice: use text, md, html or json."], [['drill-1', '--class', 'nobody'], "There is no class 'nobody'. The only class is hill."],
+        [['quiet-1'], "No practice items can be made for lesson 'quiet-1'"]
+    ])('%j', async (args, says) => {
+        const { code, out, err } = await practice(args[0]!, ...args.slice(1));
+        expect({ code, out }).toEqual({ code: 2, out: '' });
+        expect(err).toContain(says);
+        expect(err.trimEnd().split('\n')).toHaveLength(1);
+    });
+
+    test('a file with several lessons, a file without any, no lesson at all', async () => {
+        expect((await haversack(['practice', join(programme, 'two.lesson')])).err).toContain('has several lessons with practice: two-1, two-2. Name one');
+        expect((await haversack(['practice', join(programme, 'year.course')])).err).toContain('There is no lesson in');
+        expect((await haversack(['practice'])).err).toContain('Which lesson? Give its name or its file');
+    });
+});
