@@ -69,7 +69,7 @@ function make(course: WorkingCourse, line: Line, applied: AppliedChange): Outcom
 }
 
 function finished(working: WorkingCourse): Adapted {
-    const { programme, base, memo } = working;
+    const { programme, base } = working;
     const all = working.all();
     followWhatIsTaught(working);
     const sheets = new Map<string, LessonSheet>();
@@ -78,27 +78,40 @@ function finished(working: WorkingCourse): Adapted {
         if (sheet && sheet !== programme.lessons.get(name)) sheets.set(name, sheet);
     }
     const course = courseOf(working);
-    const isSame = course === base && sheets.size === 0 && working.games.size === 0;
+    const played = new Set(working.games.size === 0 ? [] : all.flatMap(({ name }) => working.sheet(name)?.parts.flatMap(part => (part.kind === 'game' ? [part.name] : [])) ?? []));
+    const games = [...working.games].filter(([name]) => played.has(name));
+    const isSame = course === base && sheets.size === 0 && games.length === 0;
     return {
         programme: isSame ? programme : {
             ...programme,
-            lessons: sheets.size === 0 ? programme.lessons : new Map([...programme.lessons, ...sheets]),
+            lessons: sheets.size === 0 ? programme.lessons : withMore(programme.lessons, sheets),
             courses: course === base ? programme.courses : new Map([...programme.courses, [course.name, course]]),
-            games: working.games.size === 0 ? programme.games : new Map([...programme.games, ...working.games])
+            games: games.length === 0 ? programme.games : new Map([...programme.games, ...games])
         },
         course, base,
         changes: working.changes,
-        madeOf: memo.of(course, all.map(({ madeOf }) => madeOf.join()), () => new Map(all.map(({ name, madeOf }) => [name, madeOf]))),
+        madeOf: new Map(all.map(({ name, madeOf }) => [name, madeOf])),
         leftOut: working.leftOut
     };
 }
 
+function withMore<T>(all: ReadonlyMap<string, T>, more: ReadonlyMap<string, T>): Map<string, T> {
+    const both = new Map(all);
+    for (const [name, sheet] of more) both.set(name, sheet);
+    return both;
+}
+
 /** The base itself where the same lines stand in the same order. */
 function courseOf({ base, units, memo }: WorkingCourse): CourseSheet {
-    const mentions: Mention[][] = units.map(unit => unit.map(({ name, mention }) => (mention.name === name ? mention : { ...mention, name })));
-    if (mentions.every((unit, i) => unit.length === base.units[i]!.lessons.length && unit.every((mention, k) => mention === base.units[i]!.lessons[k]))) return base;
-    const key = JSON.stringify(mentions);
-    return memo.of(base, ['course', key], () => ({ ...base, units: base.units.map((unit, i) => ({ ...unit, lessons: mentions[i]! })) }));
+    const isSame = units.every((unit, i) => {
+        const { lessons } = base.units[i]!;
+        return unit.length === lessons.length && unit.every(({ name, mention }, k) => mention === lessons[k] && mention.name === name);
+    });
+    if (isSame) return base;
+    const lines = units.flatMap(unit => [unit.length, ...unit.flatMap(({ name, mention }) => [name, mention])]);
+    return memo.of(base, lines, () => ({
+        ...base, units: base.units.map((unit, i) => ({ ...unit, lessons: units[i]!.map(({ name, mention }): Mention => (mention.name === name ? mention : { ...mention, name })) }))
+    }));
 }
 
 /** A lesson that follows one in pieces follows the last of them; one that follows a joined lesson waits for the whole. */

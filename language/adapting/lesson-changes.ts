@@ -77,7 +77,8 @@ function brought(course: WorkingCourse, mention: Mention, line: Line): Taught {
     course.sheets.delete(mention.name);
     const sheet = asWritten(course, mention.name);
     if (sheet) course.sheets.set(mention.name, sheet);
-    return { name: mention.name, mention: uri === course.base.uri ? mention : { ...mention, uri }, madeOf: [mention.name] };
+    const own = uri === course.base.uri ? mention : course.memo.of(mention, [uri], () => ({ ...mention, uri }));
+    return { name: mention.name, mention: own, madeOf: [mention.name] };
 }
 
 function leaveOut(course: WorkingCourse, meant: readonly Taught[], applied: AppliedChange): void {

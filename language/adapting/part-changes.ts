@@ -38,7 +38,10 @@ export function moveActivity(course: WorkingCourse, { activity, side, anchor }: 
     course.change(beside.lesson, [line.change, says, ...moved.map(({ sheet }) => sheet), ...course.thingsIn(moved.map(({ sheet }) => sheet))], sheet => {
         const kept = sheet.parts.filter(part => !own.has(part));
         const mark = (from: LessonSheet): ChangeMark => markOf(line, from === sheet ? says : `from ${quoted(from.title)}`);
-        const placed = moved.flatMap(({ sheet: from, parts }) => parts.map(part => marked(from === sheet ? part : namedApart(broughtInto(part, from, sheet, course.usedUp), kept), mark(from))));
+        const placed: PartSheet[] = [];
+        for (const { sheet: from, parts } of moved) {
+            for (const part of parts) placed.push(marked(from === sheet ? part : namedApart(broughtInto(part, from, sheet, course.usedUp), [...sheet.parts, ...placed]), mark(from)));
+        }
         return { ...sheet, parts: besideOf(kept, beside.part, side, placed) };
     });
     if (isAway) {

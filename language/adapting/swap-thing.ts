@@ -21,13 +21,14 @@ export function swapThing(course: WorkingCourse, change: SwapThing, line: Line):
     const meant = within ? course.meant(within.lesson.name) : course.all();
     if (within && meant.length === 0) return course.missing(within.lesson);
     const games = within ? new Set<string>() : swapInGames(course, line);
-    if (!within) course.swaps.push(line);
+    if (!within) course.swaps.push({ line, games });
+    const swapping = new Swapping(course, line);
     const touched = [...new Set(meant.map(({ name }) => name))].filter(name => {
         const sheet = course.sheet(name);
-        const swapped = sheet && swappedIn(course, sheet, line);
+        const swapped = sheet && swappedIn(course, sheet, swapping);
         if (!swapped) return false;
         if (swapped !== sheet) course.sheets.set(name, swapped);
-        return swapped !== sheet || sheet.parts.some(part => part.kind === 'game' && games.has(part.name));
+        return swapped !== sheet || playsAny(sheet, games);
     });
     if (touched.length > 0) return { touched, says: sentence(course, change) };
     return notUsed(course, change);
@@ -36,11 +37,15 @@ export function swapThing(course: WorkingCourse, change: SwapThing, line: Line):
 /** A lesson of the programme as it is written, but for what is swapped everywhere. */
 export function asWritten(course: WorkingCourse, name: string, into = name): LessonSheet | undefined {
     const sheet = course.programme.lessons.get(name);
-    return sheet && course.swaps.reduce((before, line) => {
-        const swapped = swappedIn(course, before, line);
-        if (swapped !== before) course.reaches(line.change, into, sentence(course, line.change as SwapThing));
+    return sheet && course.swaps.reduce((before, { line, games }) => {
+        const swapped = swappedIn(course, before, new Swapping(course, line));
+        if (swapped !== before || playsAny(sheet, games)) course.reaches(line.change, into, sentence(course, line.change as SwapThing));
         return swapped;
     }, sheet);
+}
+
+function playsAny({ parts }: LessonSheet, games: ReadonlySet<string>): boolean {
+    return parts.some(({ kind, name }) => kind === 'game' && games.has(name));
 }
 
 function sentence(course: WorkingCourse, change: SwapThing): string {
@@ -77,6 +82,9 @@ function insteadOf(course: WorkingCourse, { thing, forThing }: SwapThing): strin
 /** What the swap of one line does to needs and prose. */
 class Swapping {
     readonly mark: ChangeMark;
+    /** What a result hangs on beside the sheet that is changed. */
+    readonly inputs: readonly unknown[];
+    readonly names: ReadonlySet<string>;
     private readonly change: SwapThing;
     private readonly ratio: Ratio;
 
@@ -84,17 +92,11 @@ class Swapping {
         this.change = line.change as SwapThing;
         this.ratio = ratioOf(course, this.change);
         this.mark = markOf(line, insteadOf(course, this.change));
-    }
-
-    /** What a result hangs on beside the sheet that is changed. */
-    get inputs(): unknown[] {
         const { thing, forThing } = this.change;
-        return [this.change, this.mark.says, this.course.thingNamed(thing.name), this.course.thingNamed(forThing.name)];
+        this.inputs = [this.change, this.mark.says, course.thingNamed(thing.name), course.thingNamed(forThing.name)];
+        this.names = new Set([thing.name]);
     }
 
-    get names(): ReadonlySet<string> {
-        return new Set([this.change.thing.name]);
-    }
 
     need(need: Need): Need {
         if (!needsAny(need, this.names)) return need;
@@ -159,8 +161,7 @@ function changed<T>(list: T[], change: (one: T) => T): T[] {
     return isSame ? list : made;
 }
 
-function swappedIn(course: WorkingCourse, sheet: LessonSheet, line: Line): LessonSheet {
-    const swapping = new Swapping(course, line);
+function swappedIn(course: WorkingCourse, sheet: LessonSheet, swapping: Swapping): LessonSheet {
     return course.memo.of(sheet, swapping.inputs, () => swapping.lesson(sheet));
 }
 

@@ -47,8 +47,8 @@ export class WorkingCourse implements Titles {
     readonly units: Taught[][];
     readonly changes: AppliedChange[] = [];
     readonly leftOut = new Map<string, AppliedChange>();
-    /** Swaps of a thing everywhere, for lessons and activities that come later. */
-    readonly swaps: Line[] = [];
+    /** Swaps of a thing everywhere, with the games that they change, for lessons and activities that come later. */
+    readonly swaps: { line: Line; games: ReadonlySet<string> }[] = [];
     readonly games = new Map<string, GameSheet>();
     /** Lessons that are others than in the programme, by their name now. */
     readonly sheets = new Map<string, LessonSheet>();

@@ -1,24 +1,25 @@
-import type { AdaptationSheet, Mention } from '../sheets/sheet.js';
-import { lessonsBrought, lessonsChanged } from '../sheets/adaptation-names.js';
+import type { Adapted, AppliedChange } from '../adapting/adapted.js';
+import { lessonsBrought, lessonsChanged, partsNamed } from '../sheets/adaptation-names.js';
+import type { Change, WrittenChange } from '../sheets/adaptation-sheet.js';
+import type { AdaptationSheet, CourseSheet } from '../sheets/sheet.js';
 import type { Check, Finding } from './check.js';
 import { changeTo, removeLinesOf } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
 export const adaptationMisses: Check = {
-    code: 'adaptation-misses', severity: 'warning', title: 'A change to what is not there',
-    explains: 'An adaptation changes a lesson that its course does not teach, or it is made for a class that is taught another course. Such a change does nothing. Name a lesson of the course, name the right course, or remove the line.',
+    code: 'adaptation-misses', severity: 'warning', title: 'A change that changes nothing',
+    explains: 'A line of an adaptation has nothing to do: its course does not teach the lesson, another change has left it out already, a lesson would be split behind its last part, it takes that long anyway, or nothing uses what is swapped. Or the adaptation is made for a class that is taught another course. Name what is there, or remove the line.',
     wrong: 'course measuring\n  unit weighing\n    weigh-1\n\nlesson weigh-1\nlesson weigh-4\n\ncourse other\n  unit more\n    weigh-4\n\nadaptation shorter of measuring\n  skip lesson weigh-4',
     right: 'course measuring\n  unit weighing\n    weigh-1\n    weigh-4\n\nlesson weigh-1\nlesson weigh-4\n\nadaptation shorter of measuring\n  skip lesson weigh-4',
     *find(file, view) {
         for (const adaptation of file.adaptations) {
             const course = adaptation.of && view.programme.courses.get(adaptation.of.name);
-            if (!course || view.isBroken(course)) continue;
-            const taught = new Set(view.courses.get(course.name)?.map(({ mention }) => mention.name));
-            for (const change of adaptation.changes) for (const { name } of lessonsBrought(change)) taught.add(name);
+            if (!course || view.isBroken(course) || view.programme.adaptations.get(adaptation.name) !== adaptation) continue;
+            const courses = adaptedCourses(adaptation, course, view);
             for (const change of adaptation.changes) {
-                for (const lesson of lessonsChanged(change)) {
-                    if (!taught.has(lesson.name) && view.programme.lessons.has(lesson.name) && !view.isDoubtful('lesson', lesson.name)) yield notTaught(adaptation, course.name, lesson, change.at);
-                }
+                const idle = courses.map(({ changes }) => changes.find(applied => applied.change === change));
+                const [first] = idle;
+                if (first && idle.every(applied => applied?.idle !== undefined && !applied.unknown) && isCertain(change, view)) yield changesNothing(adaptation, first);
             }
             const wrongClass = otherCourse(adaptation, course.name, view);
             if (wrongClass) yield wrongClass;
@@ -26,11 +27,32 @@ export const adaptationMisses: Check = {
     }
 };
 
-function notTaught(adaptation: AdaptationSheet, course: string, lesson: Mention, line: AdaptationSheet['changes'][number]['at']): Finding {
+/** The course as it is for everybody whom the adaptation reaches: what is idle for one class may serve another. */
+function adaptedCourses({ forClass }: AdaptationSheet, course: CourseSheet, view: ProgrammeView): Adapted[] {
+    const own = forClass && view.programme.classes.get(forClass.name);
+    if (forClass) return [own && view.adapted(course, own)].flatMap(adapted => adapted ?? []);
+    const classes = [...view.programme.classes.values()].filter(({ teaches }) => teaches?.name === course.name);
+    return (classes.length > 0 ? classes : [undefined]).flatMap(group => view.adapted(course, group) ?? []);
+}
+
+/** Not where a name may be misspelt in the course or a line of a lesson could not be read: that has a message of its own. */
+function isCertain(change: Change, view: ProgrammeView): boolean {
+    const lessons = [...lessonsChanged(change), ...lessonsBrought(change), ...partsNamed(change).map(({ lesson }) => lesson)];
+    return lessons.every(({ name }) => {
+        const lesson = view.programme.lessons.get(name);
+        return lesson && !view.isBroken(lesson) && !view.isDoubtful('lesson', name);
+    });
+}
+
+function changesNothing(adaptation: AdaptationSheet, { change, idle = '', idleAt }: AppliedChange): Finding {
     return {
-        message: `The course '${course}' does not teach lesson '${lesson.name}', so this changes nothing.`, at: lesson.at,
-        fixes: [{ title: 'Remove this change', edits: [removeLinesOf(adaptation.uri, line)] }]
+        message: `${idle.charAt(0).toUpperCase()}${idle.slice(1)}, so this changes nothing.`, at: idleAt ?? change.head,
+        fixes: [removal(adaptation, change)]
     };
+}
+
+function removal({ uri }: AdaptationSheet, { at }: WrittenChange): NonNullable<Finding['fixes']>[number] {
+    return { title: 'Remove this change', edits: [removeLinesOf(uri, at)] };
 }
 
 function otherCourse(adaptation: AdaptationSheet, course: string, view: ProgrammeView): Finding | undefined {

@@ -13,6 +13,8 @@ import { classNotReady, emptyText, missingUse } from './missing-facts.js';
 import { fileNotUsable, filePartlyRead } from './named-files.js';
 import { circle, followsLater } from './order-of-lessons.js';
 import { buildsOnLater, neverChecked, practisedTooEarly } from './order-of-objectives.js';
+import { impossiblePicture } from './pictures.js';
+import { impossiblePractice, practiceWithoutItems } from './practice.js';
 import { priceNotInCoins } from './prices.js';
 import { parserCode, readingCodes } from './reading.js';
 import { seriousCaution, tooYoung, undeclaredSmallPart } from './serious-cautions.js';
@@ -32,7 +34,7 @@ export const allChecks: readonly Check[] = [
     notInMaterials, unusedNeed, kitFlagWrong, kitFlagMissing, unusedThing, wrongEdition,
     lessonNotTaught, taughtTwice, followsLater, circle,
     practisedTooEarly, neverChecked, buildsOnLater, unusedObjective, wordBeforeTaught, plainWordBeforeTaught,
-    activityWithoutTime, lessonTooLong, emptyText, classNotReady, ownCupboard, adaptationMisses,
+    activityWithoutTime, lessonTooLong, emptyText, impossiblePractice, practiceWithoutItems, impossiblePicture, classNotReady, ownCupboard, adaptationMisses,
     fileNotUsable, filePartlyRead, unknownFrameworkCode,
     seriousCaution, undeclaredSmallPart, tooYoung, unknownCaution, unknownPresent
 ];

@@ -53,6 +53,8 @@ export interface Explained {
     right: string;
     /** Texts of the calendars and frameworks that the examples name, by path. */
     beside?: Readonly<Record<string, string>>;
+    /** The same file as the former edition has it, with which the examples are compared. */
+    former?: string;
     /** The day on which the examples are read (ISO date), where that matters. */
     on?: string;
 }

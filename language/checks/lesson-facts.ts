@@ -1,3 +1,4 @@
+import { AdaptingMemo } from '../adapting/memo.js';
 import type { Programme } from '../sheets/programme.js';
 import type { GameSheet, LessonSheet, Mention, Need, Prose, Step } from '../sheets/sheet.js';
 import { addSteps, allNeeds, eachName } from './walk-lessons.js';
@@ -25,6 +26,8 @@ export interface LessonFacts extends LessonReading {
 
 /** Keeps the readings for as long as the sheets live, over many versions of a programme. */
 export class LessonReadings {
+    /** What adaptations have made of them. */
+    readonly adapting = new AdaptingMemo();
     private readonly memo = new WeakMap<LessonSheet, LessonReading>();
 
     of(lesson: LessonSheet): LessonReading {

@@ -29,7 +29,7 @@ export const emptyText: Check = {
     wrong: 'lesson weigh-1\n  activity lift 10 min\n    do:', right: 'lesson weigh-1\n  activity lift 10 min\n    do: Lift one bag, then the other.',
     *find(file, view) {
         for (const step of stepsIn(file, view)) {
-            if (step.prose.parts.length > 0) continue;
+            if (step.show || step.prose.parts.length > 0) continue;
             const fixes: Fix[] = step.under.length > 0 ? [] : [{ title: `Remove '${step.word}:'`, edits: [removeLinesOf(file.uri, step.at)] }];
             yield { message: `Nothing stands after '${step.word}:'. Write what is meant, or remove the line.`, at: step.at, fixes };
         }

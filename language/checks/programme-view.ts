@@ -1,5 +1,8 @@
 import type { Programme } from '../sheets/programme.js';
-import type { CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } from '../sheets/sheet.js';
+import type { ClassSheet, CourseSheet, Declared, FileSheet, LessonSheet, Mention, Need } from '../sheets/sheet.js';
+import { adaptedFor } from '../adapting/adapt-course.js';
+import type { Adapted } from '../adapting/adapted.js';
+import { broughtByChanges, namedInAdditions } from './adaptation-facts.js';
 import { nearest } from '../lexer/nearest.js';
 import { circlesOf } from './circles.js';
 import { courseFacts, type CourseFacts } from './course-facts.js';
@@ -85,6 +88,39 @@ export class ProgrammeView {
         return facts;
     }
 
+    /** A course as a class is taught it, or as all classes are; undefined where no adaptation applies. */
+    adapted(course: CourseSheet, group?: ClassSheet): Adapted | undefined {
+        if (this.programme.adaptations.size === 0) return undefined;
+        return this.once(`adapted ${course.name} ${group?.name ?? ''}`, () => adaptedFor(this.programme, { class: group?.name, course: course.name }, this.readings.adapting));
+    }
+
+    /** Facts of a course as a class is taught it. */
+    factsFor(course: CourseSheet, group: ClassSheet): CourseFacts {
+        const adapted = this.adapted(course, group);
+        if (!adapted) return this.factsOfCourse(course);
+        return this.once(`facts ${course.name} ${group.name}`, () => new ProgrammeView(adapted.programme, this.readings).factsOfCourse(adapted.course));
+    }
+
+    /** Lessons that some adaptation brings into a course, whole or with one of their parts. */
+    get broughtIn(): ReadonlySet<string> {
+        return this.once('broughtIn', () => new Set([...this.programme.adaptations.values()].flatMap(({ changes }) => changes.flatMap(broughtByChanges))));
+    }
+
+    /** Classes that are taught a lesson because an adaptation brings it into their course, by its name. */
+    get broughtTo(): ReadonlyMap<string, readonly ClassSheet[]> {
+        return this.once('broughtTo', () => {
+            const brought = new Map<string, ClassSheet[]>();
+            if (this.broughtIn.size === 0) return brought;
+            for (const group of this.programme.classes.values()) {
+                const course = group.teaches && this.programme.courses.get(group.teaches.name);
+                const adapted = course && this.adapted(course, group);
+                const own = new Set(course && this.courses.get(course.name)?.map(({ mention }) => mention.name));
+                for (const name of new Set([...adapted?.madeOf.values() ?? []].flat())) if (!own.has(name)) push(brought, name, group);
+            }
+            return brought;
+        });
+    }
+
     /** The lessons that play a game, by the game's name. */
     get playedIn(): ReadonlyMap<string, readonly LessonSheet[]> {
         return this.once('playedIn', () => {
@@ -99,7 +135,7 @@ export class ProgrammeView {
     }
 
     /**
-     * Names of things that a lesson or game names in its needs, its text or its not-needed list, or that stand in for another.
+     * Names of things that a lesson, a game or what an adaptation adds names in its needs, its text or its not-needed list, or that stand in for another.
      * Lines that could not be read count as naming everything in them.
      */
     get usedThings(): ReadonlySet<string> {
@@ -122,7 +158,10 @@ export class ProgrammeView {
                 }
                 for (const material of file.materials) for (const standIn of material.standIns) used.add(standIn.thing.name);
                 for (const adaptation of file.adaptations) {
-                    for (const change of adaptation.changes) if (change.does === 'swap thing') used.add(change.forThing.name);
+                    for (const change of adaptation.changes) {
+                        if (change.does === 'swap thing') used.add(change.forThing.name);
+                        for (const name of namedInAdditions(change).things) used.add(name);
+                    }
                 }
             }
             return used;
@@ -153,13 +192,16 @@ export class ProgrammeView {
         return this.once('youngRooms', () => [...this.programme.classes.values()].flatMap(group => roomOf(group, this.programme) ?? []).filter(({ youngest }) => youngest < 3));
     }
 
-    /** Objectives that a lesson introduces, practises, checks or names in its text. */
+    /** Objectives that a lesson, or what an adaptation adds, introduces, practises, checks or names in its text. */
     get usedObjectives(): ReadonlySet<string> {
         return this.once('usedObjectives', () => {
             const used = new Set<string>(this.programme.unreadable);
             for (const lesson of this.programme.lessons.values()) {
                 for (const { name } of [...lesson.introduces, ...lesson.practises, ...lesson.checks]) used.add(name);
                 for (const name of this.factsOf(lesson).named.keys()) used.add(name);
+            }
+            for (const { changes } of this.programme.adaptations.values()) {
+                for (const change of changes) for (const name of namedInAdditions(change).objectives) used.add(name);
             }
             return used;
         });

@@ -12,8 +12,8 @@ export const activityWithoutTime: Check = {
     right: `${course}lesson weigh-1\n  activity two-bags 15 min\n    do: Lift one bag, then the other.`,
     *find(file, view) {
         for (const lesson of file.lessons) {
-            const untimed = lesson.parts.filter(part => part.minutes === undefined && part.kind !== 'practice' && part.name !== '');
-            const shortest = untimed.length > 0 ? shortestSession(lesson, view) : undefined;
+            const untimed = lesson.parts.filter(isUntimed);
+            const shortest = untimed.length > 0 ? sessionsOf(lesson, view).find(({ taught }) => taught.some(({ parts }) => parts.some(isUntimed))) : undefined;
             if (!shortest) continue;
             const left = (shortest.minutes - minutesOf(lesson.parts)) / untimed.length;
             const minutes = left >= 5 ? Math.floor(left / 5) * 5 : 5;
@@ -34,16 +34,15 @@ export const lessonTooLong: Check = {
     right: `${course}lesson weigh-1\n  activity two-bags 15 min\n    do: Lift one bag, then the other.\n  activity three-bags 15 min\n    do: Put three bags in order.`,
     *find(file, view) {
         for (const lesson of file.lessons) {
-            for (const { group, minutes } of sessionsOf(lesson, view)) {
-                const parts = partsFor(lesson, group, view);
-                const total = parts && minutesOf(parts);
-                if (!parts || total === undefined || total <= minutes) continue;
+            for (const { group, minutes, taught } of sessionsOf(lesson, view)) {
+                const long = taught.find(({ parts }) => minutesOf(parts) > minutes);
+                if (!long) continue;
                 // A part that is too long by itself cannot be split: the plan tells of it.
-                if (parts.some(part => (part.minutes ?? 0) > minutes)) break;
+                if (long.parts.some(part => (part.minutes ?? 0) > minutes)) break;
                 yield {
-                    message: `Lesson '${lesson.name}' takes ${total} min and class '${group.name}' meets for ${minutes} min, so it goes on at the next meeting.`, at: lesson.at,
+                    message: `${lessonInWords(long, lesson)} takes ${minutesOf(long.parts)} min and class '${group.name}' meets for ${minutes} min, so it goes on at the next meeting.`, at: lesson.at,
                     related: [{ message: `The session of '${group.name}'`, place: { uri: group.uri, range: group.session!.at } }],
-                    fixes: splitFix(lesson, parts, group, minutes, view)
+                    fixes: splitFix(long, group, minutes, view)
                 };
                 break;
             }
@@ -53,42 +52,54 @@ export const lessonTooLong: Check = {
 
 const minutesOf = (parts: readonly PartSheet[]): number => parts.reduce((sum, { minutes }) => sum + (minutes ?? 0), 0);
 
-function sessionsOf(lesson: LessonSheet, view: ProgrammeView): { group: ClassSheet; minutes: number }[] {
-    return view.placesOf(lesson).flatMap(({ course: taughtIn }) => view.factsOfCourse(taughtIn).classes)
-        .flatMap(group => (group.session && group.session.minutes > 0 && !view.isBroken(group) ? [{ group, minutes: group.session.minutes }] : []))
-        .sort((a, b) => a.minutes - b.minutes);
+function isUntimed({ minutes, kind, name }: PartSheet): boolean {
+    return minutes === undefined && kind !== 'practice' && name !== '';
 }
 
-function shortestSession(lesson: LessonSheet, view: ProgrammeView): { group: ClassSheet; minutes: number } | undefined {
-    return sessionsOf(lesson, view)[0];
+/** A class with its session, and what it is taught of a lesson: the lesson as it is written or adapted, or its pieces. */
+interface Session {
+    group: ClassSheet;
+    minutes: number;
+    taught: readonly LessonSheet[];
 }
 
-/** The parts that one class is taught at one go; absent when an adaptation skips or splits the lesson. */
-function partsFor(lesson: LessonSheet, group: ClassSheet, view: ProgrammeView): PartSheet[] | undefined {
-    let parts = lesson.parts;
-    for (const { of, forClass, changes } of view.programme.adaptations.values()) {
-        if (of?.name !== group.teaches?.name || (forClass && forClass.name !== group.name)) continue;
-        for (const change of changes) {
-            if (change.does === 'skip activity' && change.activity.lesson.name === lesson.name) parts = parts.filter(({ name }) => name !== change.activity.part.name);
-            if ((change.does === 'skip lesson' || change.does === 'split lesson') && change.lesson.name === lesson.name) return undefined;
-        }
-    }
-    return parts;
+/** The shortest first; without classes for which the lesson is left out or joined to one before it. */
+function sessionsOf(lesson: LessonSheet, view: ProgrammeView): Session[] {
+    const groups = [...view.placesOf(lesson).flatMap(({ course: taughtIn }) => view.factsOfCourse(taughtIn).classes), ...view.broughtTo.get(lesson.name) ?? []];
+    return groups.flatMap((group): Session[] => {
+        if (!group.session || group.session.minutes <= 0 || view.isBroken(group)) return [];
+        const taught = taughtTo(lesson, group, view);
+        return taught.length > 0 ? [{ group, minutes: group.session.minutes, taught }] : [];
+    }).sort((a, b) => a.minutes - b.minutes);
+}
+
+function taughtTo(lesson: LessonSheet, group: ClassSheet, view: ProgrammeView): LessonSheet[] {
+    const taughtIn = view.programme.courses.get(group.teaches?.name ?? '');
+    const adapted = taughtIn && view.adapted(taughtIn, group);
+    if (!adapted) return [lesson];
+    return [...adapted.madeOf].flatMap(([name, [first]]) => (first === lesson.name ? adapted.programme.lessons.get(name) ?? [] : []));
+}
+
+/** By its name; one that adaptations have joined or cut into pieces by its title. */
+function lessonInWords(taught: LessonSheet, { name, title }: LessonSheet): string {
+    return taught.name === name && taught.title === title ? `Lesson '${name}'` : `Lesson '${name}', for this class “${taught.title}”,`;
 }
 
 /** Splits the lesson where the session is full, in the class's adaptation or in a new one after the class. */
-function splitFix(lesson: LessonSheet, parts: readonly PartSheet[], group: ClassSheet, minutes: number, view: ProgrammeView): Fix[] {
+function splitFix(lesson: LessonSheet, group: ClassSheet, minutes: number, view: ProgrammeView): Fix[] {
     let passed = 0;
     let last: PartSheet | undefined;
-    for (const part of parts.slice(0, -1)) {
+    for (const part of lesson.parts.slice(0, -1)) {
         passed += part.minutes ?? 0;
         if (passed > minutes) break;
         if (part.kind !== 'game' && part.name !== '') last = part;
     }
     if (!last || !group.teaches) return [];
-    const line = `split ${lesson.name} after ${last.name}`;
+    // The line names lesson and part as they are written.
+    const from = last.from?.at(-1) ?? { lesson: lesson.name, part: last.name };
+    const line = `split ${from.lesson} after ${from.part}`;
     const title = `Split it after '${last.name}' for class '${group.name}'`;
-    const own = [...view.programme.adaptations.values()].find(({ of, forClass }) => of?.name === group.teaches!.name && forClass?.name === group.name);
+    const own = [...view.programme.adaptations.values()].findLast(({ of, forClass }) => of?.name === group.teaches!.name && forClass?.name === group.name);
     if (own) return [{ title, edits: [lineIn(own.uri, own.at.start.line, own.changes.map(({ at }) => at), line)] }];
     let name = `${group.name}-sessions`;
     while (view.programme.adaptations.has(name)) name += '-2';

@@ -5,14 +5,14 @@ import type { ProgrammeView } from './programme-view.js';
 
 export const lessonNotTaught: Check = {
     code: 'lesson-not-taught', severity: 'information', missing: true, title: 'A lesson in no course',
-    explains: 'No course names this lesson, so it is never scheduled and its materials are never bought. Add its name to a unit of a course, at the place where it is taught.',
+    explains: 'No course names this lesson and no adaptation brings it or one of its activities in, so it is never scheduled and its materials are never bought. Add its name to a unit of a course, at the place where it is taught.',
     wrong: 'course measuring\n  unit weighing\n    weigh-1\n\nlesson weigh-1\n\nlesson weigh-2',
     right: 'course measuring\n  unit weighing\n    weigh-1\n    weigh-2\n\nlesson weigh-1\n\nlesson weigh-2',
     *find(file, view) {
         const { programme, taughtAt } = view;
         if (programme.courses.size === 0) return;
         for (const lesson of file.lessons) {
-            if (taughtAt.has(lesson.name) || view.isDoubtful('lesson', lesson.name)) continue;
+            if (taughtAt.has(lesson.name) || view.broughtIn.has(lesson.name) || view.isDoubtful('lesson', lesson.name)) continue;
             yield { message: `Lesson '${lesson.name}' is in no course, so it is never taught. Add it to a unit.`, at: lesson.at, fixes: addToCourse(lesson, view) };
         }
     }

@@ -1,10 +1,19 @@
-import type { LessonSheet, Mention, Need, Prose, Step } from '../sheets/sheet.js';
+import type { FileSheet, LessonSheet, Mention, Need, Prose, Step } from '../sheets/sheet.js';
 
 /** A lesson's own needs and those of its parts, without those that a game brings. */
-export function allNeeds(lesson: LessonSheet): Need[] {
+export function allNeeds(lesson: Pick<LessonSheet, 'needs' | 'parts'>): Need[] {
     const needs = [...lesson.needs];
     for (const part of lesson.parts) needs.push(...part.needs);
     return needs;
+}
+
+/** Every step of a file that stands under no other: of lessons, their parts, games, and what adaptations add. */
+export function stepsIn({ lessons, games, adaptations }: FileSheet): Step[] {
+    const added = adaptations.flatMap(({ changes }) => changes.flatMap(change => ('added' in change ? [change.added] : [])));
+    return [
+        ...[...lessons, ...added].flatMap(({ steps, parts }) => [...steps, ...parts.flatMap(part => part.steps)]),
+        ...games.flatMap(({ steps }) => steps)
+    ];
 }
 
 /** Steps with those under them. */

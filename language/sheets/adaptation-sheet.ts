@@ -44,8 +44,8 @@ export type Change =
     | { does: 'add to lesson'; lesson: Mention; side?: Side; anchor?: Mention; added: Added }
     | { does: 'add to activity'; activity: PartMention; added: Added };
 
-/** `asOf`: the edition of the course for which somebody has looked at this line again. */
-export type WrittenChange = Change & { because?: Prose; asOf?: { edition: string; at: Range }; head: Range; at: Range };
+/** `asOf`: the edition of the course for which somebody has looked at this line again. `wordsEnd`: where its own words end, before `as of` and `because`. */
+export type WrittenChange = Change & { because?: Prose; asOf?: { edition: string; at: Range }; wordsEnd?: Range['end']; head: Range; at: Range };
 
 export interface AdaptationSheet extends Declared {
     kind: 'adaptation';

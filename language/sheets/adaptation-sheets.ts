@@ -1,6 +1,6 @@
 import type * as ast from '../generated/ast.js';
 import type { Added, AdaptationSheet, Change, PartMention, WrittenChange } from './adaptation-sheet.js';
-import { headRange, mention, propertyRange, rangeOf } from './ast-ranges.js';
+import { endBefore, headRange, mention, propertyRange, rangeOf } from './ast-ranges.js';
 import { cautions, declared, keyword, need, prose, step } from './common-parts.js';
 import { objectiveUses, partSheet } from './lesson-sheets.js';
 import type { Mention } from './sheet.js';
@@ -24,9 +24,16 @@ function writtenChange(node: ast.Change): WrittenChange | undefined {
         ...does,
         because: node.hasProse ? prose(node) : undefined,
         asOf: node.asOf === undefined ? undefined : { edition: node.asOf, at: propertyRange(node, 'asOf') },
+        wordsEnd: wordsEnd(node),
         head: headRange(node),
         at: rangeOf(node)
     };
+}
+
+/** The end of the last word before `as of` and `because`, or of the line. */
+function wordsEnd(node: ast.Change): WrittenChange['wordsEnd'] {
+    const first = node.asOf !== undefined ? 'as' : node.hasProse ? 'because' : undefined;
+    return (first !== undefined && endBefore(node, first)) || headRange(node).end;
 }
 
 function change(node: ast.Change): Change | undefined {

@@ -1,4 +1,4 @@
-import { isCompositeCstNode, isLeafCstNode, GrammarAST, type AstNode, type CstNode, type Reference } from 'langium';
+import { isCompositeCstNode, isLeafCstNode, GrammarAST, type AstNode, type CstNode, type LeafCstNode, type Reference } from 'langium';
 import type { Mention, Range } from './sheet.js';
 
 const nowhere: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
@@ -60,6 +60,18 @@ function endOfFirstLine(cst: CstNode, start: Range['start']): Range['end'] {
         end = endOfFirstLine(child, end);
     }
     return end;
+}
+
+/** The end of what stands before a word of the language in the first line of a node; undefined where the word is not there. */
+export function endBefore(node: AstNode, keyword: string): Range['end'] | undefined {
+    const cst = node.$cstNode;
+    const leaves = cst ? leavesOf(cst).filter(({ hidden }) => !hidden) : [];
+    const index = leaves.findIndex(({ grammarSource, range, text }) => GrammarAST.isKeyword(grammarSource) && grammarSource.value === keyword && text !== '' && range.start.line === rangeOf(node).start.line);
+    return index > 0 ? leaves[index - 1]!.range.end : undefined;
+}
+
+function leavesOf(cst: CstNode): LeafCstNode[] {
+    return isLeafCstNode(cst) ? [cst] : isCompositeCstNode(cst) ? cst.content.flatMap(leavesOf) : [];
 }
 
 export function mention(reference: Reference | undefined): Mention {

@@ -1,4 +1,4 @@
-import { GrammarAST, isCompositeCstNode, isLeafCstNode, type AstNode, type LeafCstNode, type Reference } from 'langium';
+import { GrammarAST, isCompositeCstNode, isLeafCstNode, type AstNode, type CstNode, type LeafCstNode, type Reference } from 'langium';
 import type * as ast from '../generated/ast.js';
 import { mention, mentions, propertyRange, propertyRanges, rangeOf } from './ast-ranges.js';
 import type { Ages, Amount, Caution, Declared, Held, Money, Need, Per, PictureLine, Prose, ProsePart, Range, Span, Step, WrittenDate } from './sheet.js';
@@ -67,10 +67,8 @@ export function prose(node: ProseNode): Prose {
             last.starts.push(at);
         } else last.text += words;
     };
-    const cst = node.$cstNode;
     let afterName = false;
-    for (const leaf of cst && isCompositeCstNode(cst) ? cst.content : []) {
-        if (!isLeafCstNode(leaf) || leaf.hidden) continue;
+    for (const leaf of ownLeaves(node.$cstNode, node)) {
         const kind = leaf.tokenType.name;
         if (kind === 'TEXT') {
             const at = leaf.range;
@@ -93,6 +91,12 @@ export function prose(node: ProseNode): Prose {
     }
     // A list that grew item by item keeps room for 16 more; there are as many of these as statements.
     return { parts: parts.slice(), at: start && end ? { start, end } : rangeOf(node) };
+}
+
+/** A rule that only chooses between others wraps the node in one more layer. */
+function ownLeaves(cst: CstNode | undefined, node: AstNode): LeafCstNode[] {
+    if (!cst || !isCompositeCstNode(cst)) return [];
+    return cst.content.flatMap(child => (isLeafCstNode(child) ? (child.hidden ? [] : [child]) : child.astNode === node ? ownLeaves(child, node) : []));
 }
 
 /** The grammar calls the names in braces `names`. */

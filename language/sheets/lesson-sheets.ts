@@ -46,6 +46,7 @@ export function partSheet(node: ast.LessonPart): PartSheet {
         needs: node.needs.map(need),
         cautions: cautions(node.cautions),
         items: ast.isPractice(node) ? count(node.items) : undefined,
+        ...(ast.isPractice(node) && node.items !== undefined && { itemsAt: propertyRange(node, 'items') }),
         practice: ast.isPractice(node) ? node.lines.map(line => ({ words: [...line.words], numbers: [...line.numbers], at: rangeOf(line) })) : undefined,
         unsure: ast.isCheckpoint(node) && node.unsure ? unsure(node.unsure) : undefined
     };

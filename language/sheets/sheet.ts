@@ -21,6 +21,8 @@ export interface Place {
 export interface Mention {
     name: string;
     at: Range;
+    /** The file of the line, where an adaptation has brought it into a sheet of another file. */
+    uri?: string;
 }
 
 /** An exact number as text that `new Fraction()` of fraction.js reads: "20", "14.50", "1/2", "1 1/2". */
@@ -77,6 +79,8 @@ export interface Caution {
     kindAt?: Range;
     prose?: Prose;
     at: Range;
+    /** As of a mention. */
+    uri?: string;
 }
 
 export interface Ages {
@@ -194,6 +198,8 @@ export interface Need {
     optional: boolean;
     at: Range;
     adapted?: ChangeMark[];
+    /** As of a mention. */
+    uri?: string;
 }
 
 export type StepWord = 'about' | 'why' | 'do' | 'say' | 'ask' | 'expect' | 'watch' | 'help' | 'instead' | 'more' | 'note' | 'ready when' | 'show';
@@ -214,6 +220,8 @@ export interface Step {
     under: Step[];
     at: Range;
     adapted?: ChangeMark[];
+    /** As of a mention. */
+    uri?: string;
 }
 
 export type PartKind = 'warm-up' | 'activity' | 'game' | 'practice' | 'checkpoint';
@@ -245,12 +253,16 @@ export interface PartSheet {
     cautions: Caution[];
     /** Practice only. */
     items?: number;
+    /** The number of items as written. */
+    itemsAt?: Range;
     practice?: PracticeLine[];
     /** Checkpoint only. */
     unsure?: Unsure;
     adapted?: ChangeMark[];
     /** The file of its lines, where an adaptation has brought it into a lesson of another file. */
     uri?: string;
+    /** What it was written as, where an adaptation has brought it into another lesson, named it anew or made it of several. */
+    from?: { lesson: string; part: string }[];
 }
 
 export interface LessonSheet extends Declared {

@@ -1,9 +1,11 @@
+import { adaptedFor } from '@haversack/language/adapting/adapt-course';
+import type { Adapted } from '@haversack/language/adapting/adapted';
+import type { AdaptingMemo } from '@haversack/language/adapting/memo';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, KitSheet, LessonSheet, Place } from '@haversack/language/sheets/sheet';
 import { counted, listing, quoted } from './wording.js';
 import { peopleOf, type People } from './people.js';
 import { sharingWith } from './sharing.js';
-import { withoutEffect } from './without-effect.js';
 
 /** Which class or course to plan for; names of declarations. */
 export interface Wanted {
@@ -23,6 +25,10 @@ export interface Audience {
     class?: ClassSheet;
     /** Absent where the programme has no course: then all lessons are taught in the order of the files. */
     course?: CourseSheet;
+    /** With all that adaptations change for this class: its course, lessons and games. */
+    programme: Programme;
+    /** Absent where no adaptation applies. */
+    adapted?: Adapted;
     lessons: LessonSheet[];
     people: People;
     kits: KitInPlay[];
@@ -33,9 +39,10 @@ export interface Audience {
 
 /**
  * The class and course to plan for. A name may be a class's or a course's. Where none is given: the first class in the order of
- * the files; without classes the first course; without courses all lessons. An unknown name is said and passed over.
+ * the files; without classes the first course; without courses all lessons. An unknown name is said and passed over. The course is that of the
+ * class's adaptations; `adapting` is kept by the caller from one version of the programme to the next.
  */
-export function chooseClass(programme: Programme, wanted?: string | Wanted): Audience {
+export function chooseClass(programme: Programme, wanted?: string | Wanted, adapting?: AdaptingMemo): Audience {
     const assumptions: string[] = [];
     const names = typeof wanted === 'string'
         ? programme.classes.has(wanted) || !programme.courses.has(wanted) ? { class: wanted } : { course: wanted }
@@ -45,7 +52,9 @@ export function chooseClass(programme: Programme, wanted?: string | Wanted): Aud
     const sheet = namedClass
         ?? (namedCourse ? first(programme.classes.values(), c => c.teaches?.name === namedCourse.name) : first(programme.classes.values()));
     const taught = sheet?.teaches && programme.courses.get(sheet.teaches.name);
-    const course = namedCourse ?? taught ?? first(programme.courses.values());
+    const written = namedCourse ?? taught ?? first(programme.courses.values());
+    const adapted = written && adaptedFor(programme, { class: sheet?.name, course: written.name }, adapting);
+    const course = adapted?.course ?? written;
     if (names.class !== undefined && !namedClass) {
         assumptions.push(`No class is called ${quoted(names.class)}: ${sheet ? `${quoted(sheet.title)} is planned` : 'no class is counted'}.`);
     }
@@ -60,10 +69,10 @@ export function chooseClass(programme: Programme, wanted?: string | Wanted): Aud
         assumptions.push('No course is declared: all lessons are planned in the order of the files.');
     }
     const people = peopleOf(sheet);
-    const lessons = lessonsOf(programme, course, assumptions);
+    const taughtAs = adapted?.programme ?? programme;
+    const lessons = lessonsOf(taughtAs, course, assumptions);
     const kits = kitsInPlay(programme, sheet, course, people.figures.learners, assumptions);
-    assumptions.push(...withoutEffect(programme, sheet, course));
-    return { class: sheet, course, lessons, people, kits, attachments: programme.attachments, assumptions };
+    return { class: sheet, course, programme: taughtAs, adapted, lessons, people, kits, attachments: programme.attachments, assumptions };
 }
 
 function first<T>(values: Iterable<T>, fits: (value: T) => boolean = () => true): T | undefined {

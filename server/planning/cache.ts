@@ -1,7 +1,9 @@
+import type { AdaptingMemo } from '@haversack/language/adapting/memo';
 import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
 import type { GameSheet, LessonSheet, ThingSheet } from '@haversack/language/sheets/sheet';
 import type { Audience } from './audience.js';
 import type { LessonDemand } from './demand.js';
+import { CourseMemo } from './ledger/course-memo.js';
 import type { TermPlan } from './supplies/term-plan.js';
 
 /** Plans for so many different classes are kept for each lesson; more would be stale ones. */
@@ -27,10 +29,19 @@ export interface PlanningCache {
     demands: WeakMap<LessonSheet, Map<string, Entry>>;
     /** Stock and buying of each class over its term. */
     terms?: TermPlan;
+    /** The same for each class as if nothing were changed for it, by class and course. */
+    unadapted?: Map<string, PlanningCache>;
+    /** What was worked out of adapted courses. */
+    courses?: CourseMemo;
 }
 
 export function newPlanningCache(): PlanningCache {
     return { demands: new WeakMap() };
+}
+
+/** The sheets that adaptations have made. */
+export function adaptingOf(cache: PlanningCache): AdaptingMemo {
+    return (cache.courses ??= new CourseMemo()).adapting;
 }
 
 /** Looks names up in a programme and notes what it looked at. */
@@ -51,7 +62,8 @@ export class Reading {
     holdings(audiences: readonly Audience[]): void {
         for (const audience of audiences) {
             if (audience.class) this.note('class', audience.class.name, audience.class);
-            if (audience.course) this.note('course', audience.course.name, audience.course);
+            // Of a course only the kits matter here, and these no adaptation changes.
+            if (audience.course) this.note('course', audience.course.name, audience.course.uses);
         }
         for (const kit of this.programme.kits.values()) this.note('kit', kit.name, kit);
     }
@@ -68,7 +80,7 @@ function current(programme: Programme, source: Source): object | undefined {
         case 'game': return programme.games.get(source.name);
         case 'kit': return programme.kits.get(source.name);
         case 'class': return programme.classes.get(source.name);
-        case 'course': return programme.courses.get(source.name);
+        case 'course': return programme.courses.get(source.name)?.uses;
     }
 }
 

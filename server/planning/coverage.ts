@@ -1,6 +1,7 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { CourseSheet, LessonSheet, ObjectiveSheet } from '@haversack/language/sheets/sheet';
-import type { Wanted } from './audience.js';
+import type { Adapted } from '@haversack/language/adapting/adapted';
+import { chooseClass, type Audience, type Wanted } from './audience.js';
 import type { CoverageFigures, CoverageGap, CoverageObjective } from './coverage-figures.js';
 import { columnFigures, columnsOf, type Columns } from './coverage/columns.js';
 import { frameworkShare } from './coverage/framework-share.js';
@@ -32,7 +33,8 @@ const usualRevisitWithin = 15;
  * each framework is met. Lessons that the term has no room for do not count. Never throws.
  */
 export function planCoverage(programme: Programme, wanted: Wanted = {}, options: CoverageOptions = {}): CoverageFigures {
-    return coverageFigures(coverageGrid(programme, wanted, options));
+    const audience = chooseClass(programme, wanted);
+    return coverageFigures(coverageGrid(audience, options.schedule ?? planSchedule(programme, wanted, { audience }), options));
 }
 
 /** The grid and its gaps, without what is shown of them. */
@@ -48,14 +50,14 @@ interface JudgedRow {
     gaps: CoverageGap[];
 }
 
-export function coverageGrid(programme: Programme, wanted: Wanted = {}, options: CoverageOptions = {}): CoverageGrid {
-    const schedule = options.schedule ?? planSchedule(programme, wanted);
+/** `schedule` is that of the audience. */
+export function coverageGrid({ programme, adapted }: Pick<Audience, 'programme' | 'adapted'>, schedule: ScheduleFigures, options: CoverageOptions = {}): CoverageGrid {
     const revisitWithin = wholeAbove0(options.revisitWithin) ?? usualRevisitWithin;
     const course = schedule.course === undefined ? undefined : programme.courses.get(schedule.course);
     const namings = options.namings ?? new Namings();
     const columns = columnsOf(programme, schedule, namings);
     const cells = cellsOf(columns);
-    const untaught = untaughtOf(programme, course, columns, namings);
+    const untaught = untaughtOf(programme, course, columns, { namings, adapted });
     const rows: JudgedRow[] = [];
     for (const objective of programme.objectives.values()) {
         const own = cells.get(objective.name) ?? none;
@@ -122,13 +124,17 @@ function cellsOf({ lessons }: Columns): ReadonlyMap<string, readonly Cell[]> {
 type Untaught = Row['untaught'][number] & { elsewhere: boolean };
 
 /** Lessons that name an objective and that this plan does not teach, by objective. */
-function untaughtOf(programme: Programme, course: CourseSheet | undefined, { byName }: Columns, namings: Namings): ReadonlyMap<string, readonly Untaught[]> {
+function untaughtOf(
+    programme: Programme, course: CourseSheet | undefined, { byName }: Columns, { namings, adapted }: { namings: Namings; adapted?: Adapted }
+): ReadonlyMap<string, readonly Untaught[]> {
+    const joined = new Set([...adapted?.madeOf.values() ?? []].flat());
     const ofCourse = course && namesIn(course);
     const elsewhere = new Set([...programme.courses.values()].filter(c => c !== course).flatMap(c => [...namesIn(c)]));
     const found = new Map<string, Untaught[]>();
     for (const lesson of programme.lessons.values()) {
-        if (byName.get(lesson.name)?.lesson === lesson) continue;
-        const entry = { lesson, ofCourse: ofCourse?.has(lesson.name) ?? true, elsewhere: elsewhere.has(lesson.name) };
+        const { name } = lesson;
+        if (byName.get(name)?.lesson === lesson || (joined.has(name) && !ofCourse?.has(name))) continue;
+        const entry = { lesson, ofCourse: ofCourse?.has(name) ?? true, elsewhere: elsewhere.has(name), leftOut: adapted?.leftOut.has(name) ?? false };
         for (const { objective } of namings.of(lesson)) {
             const entries = found.get(objective);
             if (entries) entries.push(entry);

@@ -29,9 +29,33 @@ export interface PictureFigures {
 }
 
 export interface PracticeItemFigures {
+    /** A `?` in it is the place of the answer where `room` is `gap`. */
     ask: string;
     answer: string;
     picture?: PictureFigures;
+    /** How the answer is written down: in place of the `?`, as a number behind what is asked, or in words on a line of their own. */
+    room?: 'gap' | 'number' | 'line';
+}
+
+/** Practices of one lesson to be written on, or further items of them. */
+export interface PracticeSheetFigures {
+    lesson: { name: string; title: string; place: Place };
+    /** True where the items are further ones, beyond those of the brief. */
+    further: boolean;
+    practices: {
+        name: string;
+        title: string;
+        /** Its lines in words: "name numbers 11 to 99". */
+        lines: string[];
+        /** The number of the first item, from 1; further items are counted on. */
+        first: number;
+        items: PracticeItemFigures[];
+        /** How many different items there can be. */
+        possible: number;
+        /** What its `show` lines show. */
+        pictures: PictureFigures[];
+        place: Place;
+    }[];
 }
 
 export interface PeopleFigures {
@@ -82,8 +106,10 @@ export interface CautionFigures {
     prose?: Prose;
     thing?: string;
     place: Place;
-    /** Set where it was worked out and not declared: from what, in words ("10 x 10 x 10 mm; under-threes in the room"). */
+    /** Set where it, or what it adds, was worked out and not declared: from what, in words ("10 x 10 x 10 mm; the youngest learners are 4"). */
     computed?: string;
+    /** Set where the ages in the room make it serious: why and what to do, a sentence. */
+    serious?: string;
 }
 
 export interface BuyFigures {
@@ -145,7 +171,7 @@ export interface PartFigures {
         steps: StepFigures[];
     };
     items?: number;
-    /** The generator line in words, until items are computed. */
+    /** The lines that its items are made from, in words. */
     practice?: string[];
     /** The computed items in order, each with its answer. */
     practiceItems?: PracticeItemFigures[];
@@ -220,7 +246,8 @@ export interface WeekBrief {
     /** The adaptations that this class is taught with, and lessons of the course that they leave out at this point of the term. */
     adapted?: {
         adaptations: { name: string; title: string; place: Place }[];
-        leftOut: { name: string; title: string; place: Place; change: ChangeFigures }[];
+        /** `before`: name of the lesson that now stands where it stood; absent at the end of the term. */
+        leftOut: { name: string; title: string; place: Place; change: ChangeFigures; before?: string }[];
     };
     /** Ages in the room, the youngest first, as declared. */
     ages?: Ages;

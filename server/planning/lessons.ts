@@ -1,4 +1,6 @@
+import { changesOf } from './change-figures.js';
 import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
+import type { Youngest } from '@haversack/language/facts/caution-ages';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { cautionFigures, cautionsOf, eachOnce } from './cautions.js';
 import { isUsedUp, useOf, type LineDemand } from './demand.js';
@@ -12,11 +14,11 @@ import { pieceOf } from './supplies/pieces.js';
  * One lesson as it is taught: run of the session, needs in numbers, cautions where they belong. Of a lesson that is split, the parts
  * of this piece; a part that is repeated by itself is a short entry with its own things.
  */
-export function lessonFigures(programme: Programme, crowds: readonly Crowd[], taught: TaughtLesson): LessonFigures {
+export function lessonFigures(programme: Programme, crowds: readonly Crowd[], taught: TaughtLesson, youngest?: Youngest): LessonFigures {
     const { lesson, meeting, demand, taught: piece } = taught;
     const slots = piece.parts ?? lesson.parts.map((_, slot) => slot);
     const sheets = slots.flatMap(slot => lesson.parts[slot] ?? []);
-    const parts = partsInOrder(programme, crowds, taught, slots);
+    const parts = partsInOrder(programme, crowds, taught, slots, youngest);
     const isAgain = piece.parts !== undefined && (piece.why === 'repeat' || piece.why === 'revisit');
     const needed = pieceOf(piece, lesson, name => programme.games.get(name));
     const takes = (l: LineDemand): boolean => needed?.takes(l.line, l.thing.name, isUsedUp(useOf(l.thing, l.measure))) ?? true;
@@ -40,18 +42,19 @@ export function lessonFigures(programme: Programme, crowds: readonly Crowd[], ta
         words: isLater ? [] : lesson.words.map(w => w.name.replaceAll('-', ' ')),
         needs: demand.lines.filter(l => l.line.slot < 0 && takes(l)).map(needFigures),
         notNeeded: isAgain ? [] : lesson.notNeeded.map(({ name }) => ({ name, title: thingNamed(programme, name)?.title ?? name })),
-        cautions: lessonCautions(taught, parts, takes),
+        ...changesOf(isAgain ? undefined : lesson.adapted),
+        cautions: lessonCautions(taught, parts, takes, youngest),
         parts
     };
 }
 
-function partsInOrder(programme: Programme, crowds: readonly Crowd[], { lesson, demand }: TaughtLesson, slots: readonly number[]): PartFigures[] {
+function partsInOrder(programme: Programme, crowds: readonly Crowd[], { lesson, demand }: TaughtLesson, slots: readonly number[], youngest: Youngest | undefined): PartFigures[] {
     let startsAt: number | undefined = 0;
     return slots.flatMap(slot => {
         const part = lesson.parts[slot];
         if (!part) return [];
         const lines = demand.lines.filter(l => l.line.slot === slot);
-        const figures = partFigures(part, { programme, crowds, lesson, lines, startsAt });
+        const figures = partFigures(part, { programme, crowds, lesson, lines, startsAt, youngest });
         startsAt = startsAt === undefined || part.minutes === undefined ? undefined : startsAt + part.minutes;
         return [figures];
     });
@@ -59,11 +62,11 @@ function partsInOrder(programme: Programme, crowds: readonly Crowd[], { lesson, 
 
 /** The lesson's own cautions, and those of things it needs that no part has claimed. */
 function lessonCautions(
-    { lesson, demand }: TaughtLesson, parts: readonly PartFigures[], takes: (line: LineDemand) => boolean
+    { lesson, demand }: TaughtLesson, parts: readonly PartFigures[], takes: (line: LineDemand) => boolean, youngest: Youngest | undefined
 ): LessonFigures['cautions'] {
     const claimed = new Set(parts.flatMap(p => p.cautions.map(c => c.thing)));
     const things = demand.lines.filter(l => l.line.slot < 0 && takes(l) && !claimed.has(l.thing.name)).map(l => l.thing);
-    return eachOnce([...cautionFigures(lesson.cautions, lesson.uri), ...things.flatMap(cautionsOf)]);
+    return eachOnce([...cautionFigures(lesson.cautions, lesson.uri, youngest), ...things.flatMap(thing => cautionsOf(thing, youngest))]);
 }
 
 function objectives(programme: Programme, lesson: LessonSheet): LessonFigures['objectives'] {

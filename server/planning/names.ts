@@ -23,6 +23,15 @@ export function nameFigures(
     }));
 }
 
+/** The same for names in braces in some prose alone. */
+export function namesInProse(programme: Programme, prose: readonly (Prose | undefined)[]): Record<string, NameFigures> {
+    const names = new Set(prose.flatMap(one => one?.parts.flatMap(part => ('name' in part ? [part.name] : [])) ?? []));
+    return Object.fromEntries([...names].flatMap(name => {
+        const found = lookUp(programme, name, []);
+        return found ? [[name, found]] : [];
+    }));
+}
+
 function lessonNames(programme: Programme, lesson: LessonSheet): string[] {
     return [
         ...namesIn(lesson.steps),

@@ -18,9 +18,9 @@ export interface NeedLine {
 
 /** All need lines of a lesson: its own, its parts', and what the games it plays bring, their book of rules included. */
 export function needLines(lesson: LessonSheet, reading: Reading): NeedLine[] {
-    const lines: NeedLine[] = lesson.needs.map(need => ({ need, uri: lesson.uri, slot: -1 }));
+    const lines: NeedLine[] = lesson.needs.map(need => ({ need, uri: need.uri ?? lesson.uri, slot: -1 }));
     lesson.parts.forEach((part, slot) => {
-        for (const need of part.needs) lines.push({ need, uri: lesson.uri, slot, part });
+        for (const need of part.needs) lines.push({ need, uri: need.uri ?? part.uri ?? lesson.uri, slot, part });
         const game = part.kind === 'game' ? reading.game(part.name) : undefined;
         if (!game) return;
         for (const need of game.needs) lines.push({ need, uri: game.uri, slot, part, game });

@@ -1,11 +1,15 @@
 import type { GameSheet, LessonSheet, PartSheet, Step, Unsure } from '@haversack/language/sheets/sheet';
 import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
 import { figure } from './amounts.js';
+import type { Youngest } from '@haversack/language/facts/caution-ages';
+import { changesOf } from './change-figures.js';
 import { cautionFigures, cautionsOf, eachOnce } from './cautions.js';
 import type { LineDemand } from './demand.js';
 import type { CautionFigures, LessonFigures, PartFigures, StepFigures } from './figures.js';
 import { placeOf } from './needs.js';
 import { playersInWords, sizesInWords, tablesFor, type Crowd } from './people.js';
+import { pictureFigures } from './pictures.js';
+import { practiceItemFigures, practiceLines } from './practice.js';
 import { counted, quoted } from './wording.js';
 
 /** What a part of a lesson is shown with. */
@@ -16,10 +20,13 @@ export interface PartContext {
     /** The need lines of this part, counted. */
     lines: readonly LineDemand[];
     startsAt?: number;
+    /** Absent where nobody has said how old the children are. */
+    youngest?: Youngest;
 }
 
 export function partFigures(part: PartSheet, context: PartContext): PartFigures {
     const { programme, lesson, lines } = context;
+    const uri = part.uri ?? lesson.uri;
     const game = part.kind === 'game' ? programme.games.get(part.name) : undefined;
     return {
         kind: part.kind,
@@ -27,15 +34,17 @@ export function partFigures(part: PartSheet, context: PartContext): PartFigures 
         title: game?.title ?? part.title,
         minutes: part.minutes,
         startsAt: context.startsAt,
-        steps: stepFigures(part.steps, lesson.uri),
+        steps: stepFigures(part.steps, uri),
         cautions: partCautions(part, game, context),
         needs: lines.map(needFigures),
         game: game && gameFigures(game, programme, context.crowds),
         items: part.items,
-        practice: part.practice?.map(line => [line.words.join(' '), line.numbers.join(' to ')].filter(Boolean).join(' ')),
+        practice: part.practice && practiceLines(part),
+        practiceItems: part.practice && practiceItemFigures(part, lesson),
         unsure: part.unsure && unsureInWords(part.unsure, lesson),
         unsureAs: part.unsure,
-        place: { uri: lesson.uri, range: part.at }
+        ...changesOf(part.adapted),
+        place: { uri, range: part.at }
     };
 }
 
@@ -46,17 +55,23 @@ export function needFigures(line: LineDemand): LessonFigures['needs'][number] {
         amount: figure(line.amount, line.measure, [...(line.choice ? [line.choice] : []), ...line.steps]),
         each: line.each,
         place: placeOf(line.line),
-        optional: line.line.need.optional
+        optional: line.line.need.optional,
+        ...changesOf(line.line.need.adapted)
     };
 }
 
 export function stepFigures(steps: readonly Step[], uri: string): StepFigures[] {
-    return steps.map(step => ({
-        word: step.word,
-        prose: step.prose,
-        place: { uri, range: step.at },
-        under: stepFigures(step.under, uri)
-    }));
+    return steps.map(step => {
+        const place = { uri: step.uri ?? uri, range: step.at };
+        return {
+            word: step.word,
+            prose: step.prose,
+            picture: step.show && pictureFigures(step.show, place),
+            place,
+            under: stepFigures(step.under, place.uri),
+            ...changesOf(step.adapted)
+        };
+    });
 }
 
 /** Names in braces anywhere in these steps. */
@@ -72,11 +87,11 @@ function partCautions(part: PartSheet, game: GameSheet | undefined, context: Par
     const spoken = [...namesIn(part.steps), ...(game ? namesIn(game.steps) : [])];
     const things = new Set([...context.lines.map(l => l.thing.name), ...spoken]);
     return eachOnce([
-        ...cautionFigures(part.cautions, context.lesson.uri),
-        ...(game ? cautionsOf(game) : []),
+        ...cautionFigures(part.cautions, part.uri ?? context.lesson.uri, context.youngest),
+        ...(game ? cautionsOf(game, context.youngest) : []),
         ...[...things].flatMap(name => {
             const thing = thingNamed(context.programme, name);
-            return thing ? cautionsOf(thing) : [];
+            return thing ? cautionsOf(thing, context.youngest) : [];
         })
     ]);
 }

@@ -15,8 +15,13 @@ export class Plan {
     private readonly weeksTaught = new Map<number, readonly TaughtLesson[]>();
     private readonly weeksNeeds = new Map<number, ReadonlyMap<string, WeekNeed>>();
 
-    constructor(readonly programme: Programme, wanted: Wanted, private readonly cache: PlanningCache, schedule?: ScheduleFigures) {
+    constructor(programme: Programme, wanted: Wanted, private readonly cache: PlanningCache, schedule?: ScheduleFigures) {
         this.term = termPlanOf(cache, programme).term(wanted, schedule);
+    }
+
+    /** As the class is taught it. */
+    get programme(): Programme {
+        return this.term.programme;
     }
 
     get audience(): Audience {

@@ -1,6 +1,7 @@
 import type { CalendarMemo } from '@haversack/language/attachments/calendar-file';
 import type { Programme } from '@haversack/language/sheets/programme';
-import type { ClassSheet, CourseSheet } from '@haversack/language/sheets/sheet';
+import type { AdaptingMemo } from '@haversack/language/adapting/memo';
+import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Audience, type Wanted } from './audience.js';
 import type { ScheduleFigures } from './schedule-figures.js';
 import { classLog } from './schedule/class-log.js';
@@ -22,7 +23,11 @@ export interface ScheduleOptions {
     /** Kept by the caller from one plan to the next: what was worked out of calendars before. */
     calendars?: CalendarMemo;
     /** Kept by the caller for the classes of one programme: what their courses ask for. */
-    orders?: Map<CourseSheet | undefined, CourseOrder>;
+    orders?: Map<object | undefined, CourseOrder>;
+    /** Kept by the caller from one plan to the next: what adaptations have made. */
+    adapting?: AdaptingMemo;
+    /** Of the same programme and class, where it is already known. */
+    audience?: Audience;
 }
 
 /**
@@ -31,7 +36,7 @@ export interface ScheduleOptions {
  * Never throws: what cannot be dated becomes plain weeks, with a sentence that says why.
  */
 export function planSchedule(programme: Programme, wanted: Wanted = {}, options: ScheduleOptions = {}): ScheduleFigures {
-    const audience = chooseClass(programme, wanted);
+    const audience = options.audience ?? chooseClass(programme, wanted, options.adapting);
     const { class: sheet } = audience;
     const reading = readTerm(sheet);
     const order = orderOf(audience, options);
@@ -54,11 +59,12 @@ export function planSchedule(programme: Programme, wanted: Wanted = {}, options:
     return { ...figures, assumptions: once(figures.assumptions) };
 }
 
-function orderOf({ course, lessons }: Audience, { orders }: ScheduleOptions): CourseOrder {
-    const known = orders?.get(course);
+function orderOf({ course, adapted, lessons }: Audience, { orders }: ScheduleOptions): CourseOrder {
+    const key = adapted ?? course;
+    const known = orders?.get(key);
     if (known) return known;
-    const order = courseOrder(lessons);
-    orders?.set(course, order);
+    const order = courseOrder(lessons, adapted);
+    orders?.set(key, order);
     return order;
 }
 

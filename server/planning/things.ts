@@ -3,7 +3,7 @@ import type { PrintSheet } from '@haversack/language/sheets/sheet';
 import { thingNamed } from '@haversack/language/sheets/programme';
 import { titleFromName } from '@haversack/language/sheets/titles';
 import { amountText, comesWhole, figure } from './amounts.js';
-import { cautionsOf } from './cautions.js';
+import { cautionsOf, youngestIn } from './cautions.js';
 import type { Figure, TrailStep } from './figure.js';
 import type { ThingFigures, WeekBrief } from './figures.js';
 import type { WeekNeed } from './gross.js';
@@ -58,7 +58,7 @@ export function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
             atHand: stock.atHandFigure,
             missing: missingFigure(need, stock, source, said),
             isNew: plan.weeksOf(thing.name)[0] === week,
-            cautions: cautionsOf(thing),
+            cautions: cautionsOf(thing, youngestIn(plan.audience.class, plan.audience.course)),
             notes: thing.notes,
             remark: thing.kind === 'print' ? printRemark(thing, Number(value.valueOf())) : undefined
         }

@@ -1,12 +1,14 @@
 import type { Programme } from '@haversack/language/sheets/programme';
+import { adaptedFor } from '@haversack/language/adapting/adapt-course';
+import { adaptedFigures } from './adapted-week.js';
 import type { Wanted } from './audience.js';
-import { newPlanningCache, type PlanningCache } from './cache.js';
+import { adaptingOf, newPlanningCache, type PlanningCache } from './cache.js';
 import { buyList, orderNow } from './buying.js';
-import { cautionsOf, eachOnce } from './cautions.js';
+import { eachOnce, youngestIn } from './cautions.js';
 import type { LessonFigures, WeekBrief } from './figures.js';
 import type { ScheduleFigures } from './schedule-figures.js';
 import { lessonFigures } from './lessons.js';
-import { nameFigures } from './names.js';
+import { nameFigures, namesInProse } from './names.js';
 import { Plan } from './plan.js';
 import { sharedWeek } from './shared-week.js';
 import { putAway, stayOnShelf } from './shelf.js';
@@ -32,13 +34,15 @@ export interface WeekOptions {
  * `assumptions`. Never throws.
  */
 export function planWeek(programme: Programme, wanted: WeekWanted, options: WeekOptions = {}): WeekBrief {
-    const plan = new Plan(programme, { class: wanted.class, course: wanted.course }, options.cache ?? newPlanningCache(), options.schedule);
+    const cache = options.cache ?? newPlanningCache();
+    const plan = new Plan(programme, { class: wanted.class, course: wanted.course }, cache, options.schedule);
     const { audience, schedule } = plan;
     const number = wanted.week;
     const week = plan.week(number);
     const taught = plan.taught(number);
     const things = weekThings(plan, number);
-    const lessons = taught.map(t => lessonFigures(programme, audience.people.crowds, t));
+    const youngest = youngestIn(audience.class, audience.course);
+    const lessons = taught.map(t => lessonFigures(plan.programme, audience.people.crowds, t, youngest));
     const cautions = weekCautions(things, lessons);
     const { course, class: sheet } = audience;
     return {
@@ -68,7 +72,11 @@ export function planWeek(programme: Programme, wanted: WeekWanted, options: Week
         lessons,
         next: nextWeek(plan, number, options.today),
         ...(schedule.unplaced.length > 0 ? { unplaced: schedule.unplaced } : {}),
-        names: nameFigures(programme, taught.map(t => t.lesson), things.map(t => t.figures), cautions),
+        names: {
+            ...namesInProse(programme, audience.adapted?.changes.map(({ change }) => change.because) ?? []),
+            ...nameFigures(plan.programme, taught.map(t => t.lesson), things.map(t => t.figures), cautions)
+        },
+        adapted: adaptedFigures(plan, adaptedFor(programme, { class: sheet?.name, course: course?.name }, adaptingOf(cache)), number),
         ages: sheet?.ages ?? course?.ages
     };
 }
@@ -80,7 +88,7 @@ function absentWeek(number: number, weeks: number): string {
 /** Those of the week's things first, then what lessons and their parts add. */
 function weekCautions(things: readonly WeekThing[], lessons: readonly LessonFigures[]): WeekBrief['cautions'] {
     return eachOnce([
-        ...things.flatMap(t => cautionsOf(t.need.thing)),
+        ...things.flatMap(t => t.figures.cautions),
         ...lessons.flatMap(l => [...l.cautions, ...l.parts.flatMap(p => p.cautions)])
     ]);
 }

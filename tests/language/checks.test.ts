@@ -3,12 +3,14 @@ import { allCodes } from '@haversack/language/checks/all-checks';
 import { parserCode } from '@haversack/language/checks/reading';
 import { lessonCases } from './cases/lessons.js';
 import { namedFileCases } from './cases/named-files.js';
+import { pictureCases } from './cases/pictures.js';
+import { practiceCases } from './cases/practice.js';
 import { readingCases } from './cases/reading.js';
 import { safetyCases } from './cases/safety.js';
 import { thingCases } from './cases/things.js';
 import { check, mend, problemsIn, readFixture } from './fixture.js';
 
-const cases = [...readingCases, ...thingCases, ...lessonCases, ...safetyCases, ...namedFileCases];
+const cases = [...readingCases, ...thingCases, ...lessonCases, ...safetyCases, ...namedFileCases, ...pictureCases, ...practiceCases];
 
 test('every code has a text in which it fires and one in which it stays silent', () => {
     const covered = cases.filter(({ fires, silent }) => fires.length > 0 && silent.length > 0).map(({ code }) => code).sort();

@@ -45,7 +45,7 @@ export function lex(text: string): Pick<Read, 'tokens' | 'comments' | 'problems'
 
 /** A sheet without the places in it: what the text says, wherever it stands. */
 export function said(sheet: FileSheet): unknown {
-    const places = new Set(['at', 'whole', 'head', 'flagAt', 'itemsAt', 'kindAt', 'editionAt', 'useAt', 'sourceAt', 'starts', 'brokenLines', 'unreadable', 'uri']);
+    const places = new Set(['at', 'whole', 'head', 'flagAt', 'itemsAt', 'wordsEnd', 'kindAt', 'editionAt', 'useAt', 'sourceAt', 'starts', 'brokenLines', 'unreadable', 'uri']);
     const strip = (value: unknown): unknown => Array.isArray(value) ? value.map(strip)
         : value !== null && typeof value === 'object' ? Object.fromEntries(Object.entries(value).filter(([key, inner]) => !(places.has(key) && (typeof inner === 'object' || key === 'uri'))).map(([key, inner]) => [key, strip(inner)]))
             : value;

@@ -19,7 +19,9 @@ test('which objectives are worked on, how often, and how much of the framework i
     const [framework] = programme.frameworks.values();
     const read = gatherProgramme(programme.files.values(), new Map([[attachmentKey(framework!.uri, framework!.from!.path), readFramework(json)]]));
 
-    const lines = Object.entries(files).filter(([name]) => name.endsWith('.lesson')).flatMap(([, text]) => [...text.matchAll(/^ +(introduces|practices|practises|checks) ([a-z0-9-]+(?:, [a-z0-9-]+)*)$/gm)])
+    const [, year = ''] = /^course orchard-year .*\n((?:\s*\n| .*\n?)*)/m.exec(files['programme.course']!) ?? [];
+    const taught = new Set([...year.matchAll(/^ {4}([a-z]+-\d+)$/gm)].map(([, name]) => `${name}.lesson`));
+    const lines = Object.entries(files).filter(([name]) => taught.has(name.split('/').pop()!)).flatMap(([, text]) => [...text.matchAll(/^ +(introduces|practices|practises|checks) ([a-z0-9-]+(?:, [a-z0-9-]+)*)$/gm)])
         .flatMap(([, does = '', names = '']) => names.split(',').map(name => `${does.replace('practices', 'practises')} ${name.trim()}`));
     const worked = new Set(lines.map(line => line.split(' ')[1]));
     const aligned = [...Object.values(files).join('\n').matchAll(/^objective (\S+).*\n(?: .*\n)*/gm)].filter(([, name]) => worked.has(name!))

@@ -81,7 +81,7 @@ describe('ways out, each planned again', () => {
         ][i] ?? {};
         const plan = planOf(lessons(5, [40], about), short);
         expect(only(plan, 'Leave out')).toEqual({
-            title: 'Leave out “L4”', gives: 'The lesson fits.', givesUp: '1 lesson. No lesson follows it, and other lessons check what it teaches.', places: 1
+            title: 'Leave out “L4”', leavesOut: ['l4'], gives: 'The lesson fits.', givesUp: '1 lesson. No lesson follows it, and other lessons check what it teaches.', places: 1
         });
         // L4 alone introduces time; L3 and L2 are followed, L1 alone introduces mass.
         const needed = (i: number): Partial<LessonSheet> => (i === 3 ? { introduces: [mention('time')], checks: [mention('time')] } : i === 2 ? { ...about(i), ...follows('l2') } : about(i));

@@ -8,8 +8,8 @@ import { visitsOf, type Cell } from './visits.js';
 export interface Row {
     objective: ObjectiveSheet;
     cells: readonly Cell[];
-    /** Lessons that name the objective and are not taught: they do not fit in the term, or stand in no course. */
-    untaught: readonly { lesson: LessonSheet; ofCourse: boolean }[];
+    /** Lessons that name the objective and are not taught: they do not fit in the term, an adaptation leaves them out, or they stand in no course. */
+    untaught: readonly { lesson: LessonSheet; ofCourse: boolean; leftOut?: boolean }[];
     lastMeeting: number;
     revisitWithin: number;
 }
@@ -32,9 +32,12 @@ function neverUsed(row: Row): CoverageGap {
     const { objective, untaught } = row;
     const title = quoted(objective.title);
     const ofCourse = untaught.filter(u => u.ofCourse);
-    const lessons = listing((ofCourse.length > 0 ? ofCourse : untaught).slice(0, 3).map(u => quoted(u.lesson.title)));
+    const left = untaught.filter(u => u.leftOut);
+    const lessons = listing((ofCourse.length > 0 ? ofCourse : left.length > 0 ? left : untaught).slice(0, 3).map(u => quoted(u.lesson.title)));
     const message = ofCourse.length > 0
         ? `No lesson of this term works on ${title}: ${lessons} would, but there is no room for it. Make room in the term, or name it in a lesson that is taught.`
+        : left.length > 0
+            ? `No lesson of this term works on ${title}: ${lessons} would, but ${left.length === 1 ? 'it is' : 'they are'} left out for this class. Name the objective in a lesson that is taught.`
         : untaught.length > 0
             ? `No lesson of the course works on ${title}: only ${lessons} does, outside the course. Take it into the course, or name the objective in one of its lessons.`
             : `No lesson works on ${title}. Write \`introduces ${objective.name}\` under the objectives of a lesson.`;
@@ -83,10 +86,10 @@ function neverChecked(row: Row, introduced: Cell): CoverageGap[] {
         last.places[0]!, last)];
 }
 
-/** Lessons of the course that would, if the term had room for them. */
+/** Lessons of the course that would, if the term had room for them or no adaptation left them out. */
 function withoutRoom({ untaught, objective }: Row, does: Does): string {
-    const lesson = untaught.find(u => u.ofCourse && u.lesson[does].some(m => m.name === objective.name))?.lesson;
-    return lesson ? ` ${quoted(lesson.title)} would, but the term has no room for it.` : '';
+    const found = untaught.find(u => (u.ofCourse || u.leftOut) && u.lesson[does].some(m => m.name === objective.name));
+    return found ? ` ${quoted(found.lesson.title)} would, but ${found.leftOut ? 'it is left out for this class' : 'the term has no room for it'}.` : '';
 }
 
 function gap({ objective }: Row, kind: GapKind, message: string, place: Place, cell?: Cell): CoverageGap {

@@ -27,12 +27,12 @@ export class Namings {
 function read(lesson: LessonSheet): Naming[] {
     const found = new Map<string, { objective: string; does: Does[]; places: Place[] }>();
     for (const does of naming) {
-        for (const { name, at } of lesson[does]) {
+        for (const { name, at, uri } of lesson[does]) {
             let own = found.get(name);
             if (!own) found.set(name, own = { objective: name, does: [], places: [] });
             if (own.does.includes(does)) continue;
             own.does.push(does);
-            own.places.push({ uri: lesson.uri, range: at });
+            own.places.push({ uri: uri ?? lesson.uri, range: at });
         }
     }
     return [...found.values()];

@@ -1,4 +1,6 @@
+import type { Adapted } from '@haversack/language/adapting/adapted';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import { quoted } from '../wording.js';
 import { circlesAmong } from './circles.js';
 import { shapeOf, type LessonShape } from './pieces.js';
 
@@ -8,6 +10,10 @@ export interface CourseOrder {
     shapes: readonly LessonShape[];
     /** Where each name stands. */
     positions: ReadonlyMap<string, readonly number[]>;
+    /** Where that stands which is taught of a lesson as its course calls it: itself, its pieces, or what it is joined to. */
+    meant: ReadonlyMap<string, readonly number[]>;
+    /** Where adaptations have changed the course. */
+    adapted?: AdaptedOrder;
     /** For each lesson, positions of those it follows (the first of each name), circles and lessons of other courses left out. */
     before: readonly (readonly number[])[];
     /** Positions of lessons that wait for each other, each circle with at least one. */
@@ -16,9 +22,11 @@ export interface CourseOrder {
     behind: readonly (readonly number[])[];
 }
 
+type AdaptedOrder = Pick<Adapted, 'madeOf' | 'leftOut'>;
+
 const none: readonly number[] = [];
 
-export function courseOrder(lessons: readonly LessonSheet[]): CourseOrder {
+export function courseOrder(lessons: readonly LessonSheet[], adapted?: AdaptedOrder): CourseOrder {
     const positions = new Map<string, number[]>();
     lessons.forEach(({ name }, i) => {
         const known = positions.get(name);
@@ -38,7 +46,21 @@ export function courseOrder(lessons: readonly LessonSheet[]): CourseOrder {
     const before = circles.length === 0 ? named : withoutCircles(named, circles, i => positions.get(lessons[i]?.name ?? '')?.[0] ?? i);
     const behind: number[][] = lessons.map(() => []);
     before.forEach((list, i) => list.forEach(p => behind[p]?.push(i)));
-    return { lessons, shapes: lessons.map(shapeOf), positions, before, circles, behind };
+    return { lessons, shapes: lessons.map(shapeOf), positions, meant: adapted ? positionsMeant(lessons, adapted) : positions, adapted, before, circles, behind };
+}
+
+/** In words, who leaves a lesson out; undefined where nobody does. */
+export function leftOutBy(name: string, { adapted }: CourseOrder): string | undefined {
+    const change = adapted?.leftOut.get(name);
+    return change && quoted(change.adaptation.title);
+}
+
+function positionsMeant(lessons: readonly LessonSheet[], { madeOf }: AdaptedOrder): Map<string, number[]> {
+    const meant = new Map<string, number[]>();
+    lessons.forEach(({ name }, i) => {
+        for (const own of madeOf.get(name) ?? [name]) meant.set(own, [...meant.get(own) ?? [], i]);
+    });
+    return meant;
 }
 
 /** `first`: where the name of a lesson stands first. */

@@ -227,7 +227,9 @@ class CourseRun {
 
     private readLog(room: MeetingRoom, day: number): void {
         for (const line of this.rules.log.get(day) ?? nothingLogged) {
-            const taught = room.taught.find(t => t.work.lesson.name === line.lesson);
+            const meant = this.rules.order.meant.get(line.lesson) ?? [];
+            // Of several pieces on one day the last one asks its closing questions.
+            const taught = meant.reduce<Taught | undefined>((found, position) => room.taught.find(t => t.work.position === position) ?? found, undefined);
             if (!taught) continue;
             this.result.heard.add(line.index);
             this.repeats.hear(line, taught.work, room, this.finished);

@@ -2,7 +2,7 @@ import { dayOfIso } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import type { ScheduleProblem } from '../schedule-figures.js';
 import { quoted } from '../wording.js';
-import type { CourseOrder } from './course-order.js';
+import { leftOutBy, type CourseOrder } from './course-order.js';
 import { longDay } from './day-words.js';
 import type { MeetingDays } from './meeting-days.js';
 
@@ -24,7 +24,7 @@ export function fixedDates(
     const used = new Set<number>();
     sheet.fixed.forEach((line, index) => {
         const { name } = line.lesson;
-        const positions = order.positions.get(name) ?? [];
+        const positions = order.meant.get(name) ?? [];
         const title = quoted(order.lessons[positions[0] ?? -1]?.title ?? name);
         const tell = (kind: ScheduleProblem['kind'], message: string): void => {
             problems.push({ kind, message, place: { uri: sheet.uri, range: line.at }, lesson: name, date: line.on.date });
@@ -32,7 +32,9 @@ export function fixedDates(
         const day = dayOfIso(line.on.date);
         const position = positions.find(i => !used.has(i));
         if (positions.length === 0) {
-            tell('fixed-outside-course', `${title} is fixed on ${line.on.date}, but the class is not taught this lesson. Add it to the course, or take this line out.`);
+            const leaver = leftOutBy(name, order);
+            tell('fixed-outside-course', leaver ? `${title} is fixed on ${line.on.date}, but ${leaver} leaves this lesson out. Take one of the two lines out.`
+                : `${title} is fixed on ${line.on.date}, but the class is not taught this lesson. Add it to the course, or take this line out.`);
         } else if (position === undefined) {
             tell('fixed-twice', `${title} is fixed on more than one day; the first line counts. Take one of the lines out.`);
         } else if (day === undefined) {

@@ -126,13 +126,13 @@ function leaveOut(overrun: Overrun): Proposal | undefined {
     const out = dispensable(overrun, before.unfinished.length);
     if (out.size === 0) return undefined;
     const kept = order.lessons.flatMap((lesson, i) => (out.has(i) ? [] : [{ lesson, i }]));
-    const run = overrun.again({ order: courseOrder(kept.map(k => k.lesson)) });
+    const run = overrun.again({ order: courseOrder(kept.map(k => k.lesson), order.adapted) });
     const unfinished = new Set(run.unfinished.flatMap(n => kept[n]?.i ?? []));
     const places = before.unfinished.filter(i => !unfinished.has(i)).length;
     if (places === 0) return undefined;
     const lessons = [...out].sort((a, b) => a - b).flatMap(i => order.lessons[i] ?? []);
     return {
-        title: `Leave out ${named(lessons)}`,
+        title: `Leave out ${named(lessons)}`, leavesOut: lessons.map(({ name }) => name),
         gives: gives(places, before.unfinished.length), places,
         givesUp: `${counted(lessons.length, 'lesson')}. No lesson follows ${lessons.length === 1 ? 'it' : 'them'}, and ${whyDispensable(lessons)}.`
     };
@@ -149,12 +149,12 @@ function dispensable({ order, run, sheet }: Overrun, count: number): Set<number>
     const followed = new Set(order.before.flat());
     const introduced = tally(order.lessons, l => l.introduces.map(m => m.name));
     const checked = tally(order.lessons, l => l.checks.map(m => m.name));
-    const special = new Set([...sheet.fixed, ...sheet.log].map(line => line.lesson.name));
+    const special = new Set([...sheet.fixed, ...sheet.log].flatMap(line => order.meant.get(line.lesson.name) ?? []));
     const missing = new Set(run.unfinished);
     const out = new Set<number>();
     for (let i = order.lessons.length - 1; i >= 0 && out.size < count; i--) {
         const lesson = order.lessons[i];
-        if (!lesson || missing.has(i) || followed.has(i) || special.has(lesson.name)) continue;
+        if (!lesson || missing.has(i) || followed.has(i) || special.has(i) || !standsAlone(lesson.name, order)) continue;
         const own = new Set(lesson.checks.map(m => m.name));
         const introduces = new Set(lesson.introduces.map(m => m.name));
         const objectives = [...own, ...introduces, ...lesson.practises.map(m => m.name)];
@@ -165,6 +165,11 @@ function dispensable({ order, run, sheet }: Overrun, count: number): Set<number>
         out.add(i);
     }
     return out;
+}
+
+/** False for a piece of a lesson, and for lessons that are joined: whoever leaves it out leaves out more. */
+function standsAlone(name: string, { adapted, meant }: CourseOrder): boolean {
+    return !adapted || (adapted.madeOf.get(name)?.length === 1 && meant.get(name)?.length === 1);
 }
 
 /** How many lessons name each. */

@@ -2,7 +2,7 @@ import { dayOfIso, isoOfDay } from '@haversack/language/attachments/day-numbers'
 import type { ClassSheet, LessonSheet, PartSheet, Place } from '@haversack/language/sheets/sheet';
 import type { ScheduleProblem, Unplaced } from '../schedule-figures.js';
 import { counted, listing, quoted } from '../wording.js';
-import type { CourseOrder } from './course-order.js';
+import { leftOutBy, type CourseOrder } from './course-order.js';
 import type { Piece, Run } from './course-run.js';
 import { longDay, shortDay } from './day-words.js';
 import type { Term } from './term.js';
@@ -34,7 +34,7 @@ export function circleProblems({ lessons, circles }: CourseOrder): ScheduleProbl
         const [first] = members;
         const mention = first?.follows.find(f => names.has(f.name));
         if (!first || !mention) return [];
-        const place = { uri: first.uri, range: mention.at };
+        const place = { uri: mention.uri ?? first.uri, range: mention.at };
         if (members.length === 1) return [{ kind: 'circle', lesson: first.name, place, message: `${quoted(first.title)} follows itself. Take its own name out of “follows”.` }];
         return [{
             kind: 'circle', lesson: first.name, place,
@@ -59,7 +59,7 @@ export function sessionProblems({ sheet, run, pieces, session, term }: RunReport
             const day = term && run.days[meeting]?.day;
             problems.push({
                 kind: 'session-overrun', lesson: lesson.name, date: day === undefined ? undefined : isoOfDay(day),
-                place: { uri: lesson.uri, range: part.head },
+                place: { uri: part.uri ?? lesson.uri, range: part.head },
                 message: `${quoted(part.title)} in ${quoted(lesson.title)} takes ${taught.minutes} min, but the class ${quoted(sheet.title)} meets for ${session} min${
                     day === undefined ? '' : ` (${shortDay(day)})`}. Make two parts of it, shorten it, or make the session longer.`,
                 related: sheet.session && [{ message: `The session of ${quoted(sheet.title)}`, place: { uri: sheet.uri, range: sheet.session.at } }]
@@ -123,7 +123,7 @@ function waitProblem(report: RunReport, position: number, begun: readonly number
     const day = term && dayOf(report, last);
     const head = `${quoted(lesson.title)} waits for ${quoted(before.title)}, which it follows and which`;
     return [{
-        kind: 'waits', lesson: lesson.name, place: { uri: lesson.uri, range: mention.at },
+        kind: 'waits', lesson: lesson.name, place: { uri: mention.uri ?? lesson.uri, range: mention.at },
         message: line
             ? `${head} is fixed on ${day === undefined ? line.on.date : shortDay(day)}. Fix an earlier day if it should not wait.`
             : `${head} the course names later. Name ${quoted(before.title)} first in the course.`,
@@ -156,10 +156,11 @@ export function logProblems(report: RunReport): ScheduleProblem[] {
         if (day === undefined || said.has(`${name} ${day}`)) return;
         said.add(`${name} ${day}`);
         if (run.heard.has(index)) return;
-        const position = order.lessons.findIndex(l => l.name === name);
+        const position = order.meant.get(name)?.[0] ?? -1;
         const title = quoted(order.lessons[position]?.title ?? name);
         const taughtOn = position < 0 ? undefined : dayOf(report, position);
-        const instead = position < 0 ? 'the class is not taught this lesson' : taughtOn === undefined ? 'this plan has no day for it' : `in this plan it comes on ${shortDay(taughtOn)}`;
+        const leaver = leftOutBy(name, order);
+        const instead = leaver ? `${leaver} leaves this lesson out` : position < 0 ? 'the class is not taught this lesson' : taughtOn === undefined ? 'this plan has no day for it' : `in this plan it comes on ${shortDay(taughtOn)}`;
         problems.push({
             kind: 'log-not-taught', place: { uri: sheet.uri, range: line.at }, lesson: name, date: line.on.date,
             message: `The log says that ${title} was taught on ${longDay(day)}, but ${instead}. Correct the line, or give the lesson a fixed day.`
@@ -168,7 +169,7 @@ export function logProblems(report: RunReport): ScheduleProblem[] {
     for (const index of run.notRepeated) {
         const line = sheet.log[index];
         if (!line) continue;
-        const title = quoted(order.lessons.find(l => l.name === line.lesson.name)?.title ?? line.lesson.name);
+        const title = quoted(order.lessons[order.meant.get(line.lesson.name)?.[0] ?? -1]?.title ?? line.lesson.name);
         problems.push({
             kind: 'term-overrun', place: { uri: sheet.uri, range: line.at }, lesson: line.lesson.name, date: line.on.date,
             message: `${title} is to be taught again, but no meeting is left for it.`

@@ -36,7 +36,7 @@ export class ClassPlan {
     private readonly demands: (readonly LeanDemand[])[] = [];
 
     constructor(
-        private programme: Programme, readonly audience: Audience, public schedule: ScheduleFigures, readonly holdings: Holdings,
+        public programme: Programme, readonly audience: Audience, public schedule: ScheduleFigures, readonly holdings: Holdings,
         private readonly attendance: Attendance, readonly numbers: NumberReader, private readonly cache: PlanningCache
     ) {
         for (const week of schedule.weeks) {

@@ -62,12 +62,17 @@ function recordWeeks(ledger: Ledger, orders: readonly LedgerOrder[], { slots, ow
     }));
 }
 
+/** What the term needs with spares and losses: of what is handed back the most at once. */
+export function needOf({ record, handedBack }: Ledger): bigint {
+    return record.gross.reduce((sum, amount) => (handedBack ? most(sum, amount) : sum + amount), 0n);
+}
+
 /** The lessons that ask, then what spares and losses make of it. */
-function termNeed(ledger: Ledger, { own }: Cupboard, words: Quantities): Figure {
+export function termNeed(ledger: Ledger, { own }: Cupboard, words = new Quantities(ledger)): Figure {
     const { record, periods, handedBack, thing, measure } = ledger;
     const uses = periods.flatMap(usesIn);
     const steps = uses.map((use): TrailStep => ({ words: `${useInWords(use, own)}: ${textOf(amountIn(use, measure), ledger, words)}`, place: placeOf(use) }));
-    const total = record.gross.reduce((sum, amount) => (handedBack ? most(sum, amount) : sum + amount), 0n);
+    const total = needOf(ledger);
     if (handedBack) {
         const busiest = periods.find((_, i) => record.gross[i] === total);
         const more = busiest ? sparedSteps(words.value(scaled(busiest.plain, ledger)), thing, measure) : [];

@@ -133,6 +133,28 @@ course measuring
   a unit weighing
 # ^ unknown-statement
     weigh-1
+`, `
+lesson weigh-1
+  activity lift 5 min
+    do: Lift.
+lesson visit
+  about: Brought in.
+lesson walk
+  activity stroll 5 min
+    do: Walk.
+lesson fair
+  about: Instead.
+lesson stalls
+  activity sell 5 min
+    do: Sell.
+course measuring
+  unit weighing
+    weigh-1
+adaptation more of measuring
+  insert visit after weigh-1
+  insert activity walk.stroll after weigh-1.lift
+  swap activity weigh-1.lift for stalls.sell
+  swap lesson weigh-1 for fair
 `]
     },
     {
@@ -436,6 +458,31 @@ lesson weigh-1
     do: Drop.
   checkpoint end 5 min
     ask: Which?
+`, `${harbour}
+adaptation shorter of measuring
+  add to weigh-1
+    activity again 15 min
+      do: Again.
+lesson weigh-1
+#      ^^^^^^^ lesson-too-long: Lesson 'weigh-1' takes 35 min
+  activity lift 20 min
+    do: Lift.
+`, `${harbour}
+adaptation shorter of measuring
+  split weigh-1 after lift
+  insert visit after weigh-1
+  retime visit to 40 min
+lesson weigh-1
+  activity lift 5 min
+    do: Lift.
+  activity drop 5 min
+    do: Drop.
+lesson visit
+#      ^^^^^ lesson-too-long: takes 40 min
+  activity walk 15 min
+    do: Walk.
+  activity rest 15 min
+    do: Rest.
 `],
         silent: [`${harbour}
 class attic
@@ -460,6 +507,14 @@ lesson weigh-1
   activity lift 35 min
     do: Lift.
   checkpoint end 5 min
+    ask: Which?
+`, `${harbour}
+adaptation shorter of measuring
+  retime weigh-1 to 30 min
+lesson weigh-1
+  activity lift 20 min
+    do: Lift.
+  checkpoint end 15 min
     ask: Which?
 `]
     },
@@ -530,7 +585,59 @@ lesson other-1
 adaptation shorter of measuring for harbour
 #                     ^^^^^^^^^ adaptation-misses: is taught 'other'
   move weigh-1 after other-1
-#                    ^^^^^^^ adaptation-misses: does not teach lesson 'other-1'
+#                    ^^^^^^^ adaptation-misses: The course “Measuring” does not teach “Other 1”, so this changes nothing.
+`, `
+course measuring
+  unit a
+    weigh-1
+    weigh-2
+lesson weigh-1
+  activity lift 5 min
+    do: Lift.
+  activity drop
+    do: Drop.
+lesson weigh-2
+  about: Two.
+lesson visit
+#      ^^^^^ lesson-not-taught
+  activity walk 5 min
+    do: Walk.
+material rice
+#        ^^^^ unused-thing
+  consumable
+  stand-in bean 1 for 1
+material bean
+  consumable
+adaptation shorter of measuring
+  skip lesson weigh-2
+  skip lesson weigh-2
+#             ^^^^^^^ adaptation-misses: Another change already leaves out “Weigh 2”, so this changes nothing.
+  move weigh-1 after weigh-2
+#                    ^^^^^^^ adaptation-misses: Another change already leaves out “Weigh 2”
+  move weigh-1 after weigh-1
+# ^^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: A lesson cannot stand beside itself
+  split weigh-1 after drop
+# ^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: “Drop” is the last part: nothing comes after it
+  split activity weigh-1.lift after 5 min
+# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: “Lift” takes only 5 min
+  split activity weigh-1.drop after 5 min
+# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: “Drop” says no minutes
+  join weigh-1 with weigh-1
+# ^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: A lesson cannot be joined with itself
+  insert weigh-1 after weigh-1
+#        ^^^^^^^ adaptation-misses: The course teaches “Weigh 1” already
+  retime weigh-1 to 5 min
+# ^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: “Weigh 1” takes 5 min already
+  retime weigh-1 to 0 min
+# ^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: Time is given in whole minutes, at least one
+  swap rice for bean
+# ^^^^^^^^^^^^^^^^^^ adaptation-misses: No lesson of the course uses rice
+  skip activity visit.walk
+#               ^^^^^ adaptation-misses: The course “Measuring” does not teach “Visit”
+  skip activity weigh-1.fly
+#                       ^^^ unknown-name
+  skip lesson weigh-9
+#             ^^^^^^^ unknown-name
 `],
         silent: [`
 course measuring
@@ -543,8 +650,8 @@ material rice
 material bean
   consumable
 adaptation shorter of measuring
-  skip lesson weigh-1 because: {weigh-1} is known.
   swap rice for bean
+  skip lesson weigh-1 because: {weigh-1} is known.
 `.replace('lesson weigh-1\n  about: One.', 'lesson weigh-1\n  materials\n    rice 1 per pair')]
     }
 ];

@@ -33,7 +33,16 @@ material gram-cube
         `${room('  ages 7 to 9\n#      ^^^^^^ serious-caution: (balloons)')}
 material gram-cube
   consumable
-  caution balloon${lesson()}`],
+  caution balloon${lesson()}`,
+        // What stands in counts instead, with its own caution.
+        `${room('  present under-threes\n#         ^^^^^^^^^^^^ serious-caution: \'brick\' (small parts)')}
+material gram-cube
+  reusable
+material brick
+  reusable
+  caution small-parts
+adaptation safe of measuring for harbour
+  swap gram-cube for brick${lesson()}`],
         silent: [`${room('  ages 3 to 9')}
 material gram-cube
   reusable
@@ -56,7 +65,17 @@ adaptation safe of measuring for harbour
 material gram-cube
   reusable
   size 10 x 10 x 10 mm
-#      ^^^^^^^^^^^^^^^ undeclared-small-part: small enough to choke on${lesson()}`],
+#      ^^^^^^^^^^^^^^^ undeclared-small-part: 'gram-cube' is small enough to choke on${lesson()}`, `${room('  ages 2 to 4')}
+material gram-cube
+  reusable
+  size 3 x 30 x 49 mm
+#      ^^^^^^^^^^^^^^ undeclared-small-part: 'gram-cube' may be small enough to choke on${lesson()}`,
+        // A ball that passes a hole of 1.75 in, 44.4 mm: 16 CFR 1500.18(a)(17).
+        `${room('  present under-threes')}
+material gram-cube
+  reusable
+  size 1.75 in
+#      ^^^^^^^ undeclared-small-part: Write 'caution small-ball' under it${lesson()}`],
         silent: [`${room('  ages 3 to 9')}
 material gram-cube
   reusable

@@ -451,6 +451,34 @@ lesson weigh-1
 material funnel
   reusable
 `, `
+material funnel
+  reusable
+material tray
+  reusable
+material cloth
+  reusable
+game grocer
+lesson weigh-1
+  activity lift 5 min
+    do: Lift.
+course measuring
+  unit weighing
+    weigh-1
+adaptation more of measuring
+  add to weigh-1
+    materials
+      tray 1
+    note: Have the {tray} ready.
+    activity pour 5 min
+      do: Pour on a {cloth}.
+      materials
+        cloth 1
+    game grocer 5 min
+  add to activity weigh-1.lift
+    materials
+      funnel 1
+    do: Use the {funnel}.
+`, `
 --- a.kit
 material rice
   consumable
