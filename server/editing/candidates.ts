@@ -12,6 +12,8 @@ export interface Candidate {
     kind: CompletionItemKind;
     /** Sorts before others when small. */
     rank: number;
+    /** Among those of one rank; by name where there is none. */
+    order?: number;
 }
 
 type Named = Pick<Declared, 'name' | 'title'>;

@@ -1,22 +1,40 @@
 import { URI, type LangiumDocument } from 'langium';
 import type { CodeActionProvider } from 'langium/lsp';
-import { CodeActionKind, type CodeAction, type CodeActionParams, type Diagnostic, type TextEdit } from 'vscode-languageserver-protocol';
+import { CodeActionKind, type CodeAction, type CodeActionParams, type Diagnostic, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { textEditsFor } from '@haversack/language/checks/apply-edits';
-import type { Fix, Problem } from '@haversack/language/checks/check';
+import type { Edit, Fix, Problem } from '@haversack/language/checks/check';
 import { toDiagnostic } from '@haversack/language/checks/document-validator';
 import type { Range } from '@haversack/language/sheets/sheet';
+import { adaptingOf } from '../planning/cache.js';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { skipActions } from './skip-actions.js';
 
 /** A menu of the mends of more problems than these helps nobody, and a selection may hold thousands. */
 const mostProblems = 50;
 
-/** Offers the mends that the checks worked out, for every problem that the cursor or selection touches. */
+/** A selection over a whole course is no wish to leave out all of it. */
+const mostSkips = 20;
+
+/** Offers the mends that the checks worked out, for every problem that the cursor or selection touches, and what a class may leave out. */
 export class HaversackCodeActions implements CodeActionProvider {
     constructor(private readonly services: HaversackServerServices) {}
 
     getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
-        if (context.only && !context.only.some(kind => CodeActionKind.QuickFix === kind || CodeActionKind.QuickFix.startsWith(`${kind}.`))) return [];
-        return this.problemsAt(document, range).slice(0, mostProblems).flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, context.diagnostics)));
+        const isWanted = (offered: CodeActionKind): boolean => !context.only || context.only.some(kind => kind === '' || kind === offered || offered.startsWith(`${kind}.`));
+        return [
+            ...(isWanted(CodeActionKind.QuickFix) ? this.mends(document, range, context.diagnostics) : []),
+            ...(isWanted(CodeActionKind.RefactorRewrite) ? this.skips(document, range) : [])
+        ];
+    }
+
+    private mends(document: LangiumDocument, range: Range, shown: readonly Diagnostic[]): CodeAction[] {
+        return this.problemsAt(document, range).slice(0, mostProblems).flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, shown)));
+    }
+
+    private skips(document: LangiumDocument, range: Range): CodeAction[] {
+        const { sheets, plans } = this.services;
+        return skipActions(sheets.sheetOf(document), range, sheets.view.programme, adaptingOf(plans.cache)).slice(0, mostSkips)
+            .map(({ title, edit }) => ({ title, kind: CodeActionKind.RefactorRewrite, edit: this.changesFor([edit]) }));
     }
 
     private problemsAt(document: LangiumDocument, range: Range): Problem[] {
@@ -31,17 +49,19 @@ export class HaversackCodeActions implements CodeActionProvider {
 
     private action(problem: Problem, fix: Fix, shown: readonly Diagnostic[]): CodeAction {
         const own = toDiagnostic(problem);
-        const changes: Record<string, TextEdit[]> = {};
-        for (const uri of new Set(fix.edits.map(edit => edit.uri))) {
-            changes[uri] = textEditsFor(this.textOf(uri), fix.edits.filter(edit => edit.uri === uri));
-        }
         return {
             title: fix.title,
             kind: CodeActionKind.QuickFix,
             diagnostics: [shown.find(diagnostic => diagnostic.code === own.code && same(diagnostic.range, own.range)) ?? own],
             isPreferred: fix.preferred ?? false,
-            edit: { changes }
+            edit: this.changesFor(fix.edits)
         };
+    }
+
+    private changesFor(edits: readonly Edit[]): WorkspaceEdit {
+        const changes: Record<string, TextEdit[]> = {};
+        for (const uri of new Set(edits.map(edit => edit.uri))) changes[uri] = textEditsFor(this.textOf(uri), edits.filter(edit => edit.uri === uri));
+        return { changes };
     }
 
     private textOf(uri: string): string {

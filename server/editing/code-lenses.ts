@@ -1,19 +1,21 @@
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command } from 'vscode-languageserver-protocol';
-import type { ClassSheet, Declared, LessonSheet, MaterialSheet } from '@haversack/language/sheets/sheet';
+import type { AdaptationSheet, ClassSheet, Declared, LessonSheet, MaterialSheet } from '@haversack/language/sheets/sheet';
 import type { ClassTerm } from '../plan-checks/term.js';
 import { dayInWords } from '../plan-checks/days.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
 import { counted } from '../planning/wording.js';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { adaptationInWords, termOf } from './describe-change.js';
 import { toBuy } from './plan-facts.js';
 
 const openLesson = 'haversack.brief.openLesson';
 const openTerm = 'haversack.term.open';
+const showChanges = 'haversack.showChanges';
 
 /**
- * What the plan says of a lesson, a course, a class or a material, above its first line. With several classes the first of them that
+ * What the plan says of a lesson, a course, a class, an adaptation or a material, above its first line. With several classes the first of them that
  * it concerns speaks; the hover tells of all. A click opens the brief or the term, where the client has a command for it.
  */
 export class HaversackCodeLenses implements CodeLensProvider {
@@ -28,6 +30,7 @@ export class HaversackCodeLenses implements CodeLensProvider {
             ...sheet.lessons.flatMap(lesson => this.lens(lesson, this.ofLesson(lesson, terms), openLesson, { uri: lesson.uri, line: lesson.at.start.line })),
             ...sheet.courses.flatMap(course => this.ofTerm(course, terms.find(({ group }) => group.teaches?.name === course.name))),
             ...sheet.classes.flatMap(group => this.ofTerm(group, terms.find(term => isSame(term.group, group)))),
+            ...sheet.adaptations.flatMap(adaptation => this.ofAdaptation(adaptation, terms)),
             ...sheet.materials.flatMap(material => this.lens(material, ofMaterial(material, terms), openTerm, { thing: material.name }))
         ];
     }
@@ -54,6 +57,12 @@ export class HaversackCodeLenses implements CodeLensProvider {
             unplaced.length > 0 && `${counted(unplaced.length, 'lesson does', 'lessons do')} not fit`
         ]);
         return this.lens(declared, words, openTerm, { class: term.group.name });
+    }
+
+    private ofAdaptation(adaptation: AdaptationSheet, terms: readonly ClassTerm[]): CodeLens[] {
+        const term = termOf(adaptation, terms);
+        const ledger = term?.ledger;
+        return ledger && adaptation.changes.length > 0 ? this.lens(adaptation, adaptationInWords(adaptation, ledger), showChanges, { class: term.group.name }) : [];
     }
 
     private lens({ at }: Declared, title: string | undefined, command: string, argument: object): CodeLens[] {

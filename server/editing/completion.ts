@@ -2,7 +2,7 @@ import { GrammarAST, type LangiumDocument } from 'langium';
 import type { CompletionProvider } from 'langium/lsp';
 import { CompletionItemKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
 import { measureNamed } from '@haversack/language/checks/amounts-in';
-import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import { declarationsOf, type ProgrammeView } from '@haversack/language/checks/programme-view';
 import { cautionKinds } from '@haversack/language/facts/cautions';
 import { statementsIn, type Statement } from '@haversack/language/facts/statements';
 import { units, type Unit } from '@haversack/language/facts/units';
@@ -11,9 +11,14 @@ import { fitLine, type DraftToken } from '@haversack/language/lexer/fit-line';
 import type { Spot } from '@haversack/language/lexer/open-blocks';
 import { contextOfLine, type LineContext } from '@haversack/language/lexer/read-lines';
 import { isComment } from '@haversack/language/lexer/scan';
-import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import type { AdaptationSheet, Declared, FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import { adaptingOf } from '../planning/cache.js';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { AdaptationCandidates, type ChangeLine } from './adaptation-candidates.js';
+import { changeSnippet } from './change-snippets.js';
 import { candidatesFor, lessonAt, type Candidate } from './candidates.js';
+import { completeShowLine } from './show-lines.js';
+import { practiceLineItems } from './practice-completion.js';
 
 /** A list longer than this helps nobody and takes long to send. */
 const mostItems = 300;
@@ -23,7 +28,7 @@ const fluid = 'fl';
 
 /** Completes whatever the grammar allows at the cursor: it asks the same automaton that reads the file. */
 export class HaversackCompletion implements CompletionProvider {
-    readonly completionOptions = { triggerCharacters: ['{', ' ', '('] };
+    readonly completionOptions = { triggerCharacters: ['{', ' ', '(', '.'] };
 
     constructor(private readonly services: HaversackServerServices) {}
 
@@ -40,7 +45,9 @@ export class HaversackCompletion implements CompletionProvider {
         // A remark is nobody's to complete.
         if (offset > line.content && isComment(text, line.content)) return [];
         const typed = text.slice(line.content, offset);
-        const lesson = lessonAt(this.services.sheets.sheetOf(document).lessons, line.number);
+        const sheet = this.services.sheets.sheetOf(document);
+        const adaptation = adaptationAt(sheet, line.number);
+        const lesson = adaptation ? this.lessonOfChange(adaptation, line.number) : lessonAt(sheet.lessons, line.number);
         const brace = /\{([\p{L}\p{N}-]*)$/u.exec(typed);
         if (brace && (brace.index === 0 || typed[brace.index - 1] !== '\\')) return this.inBraces(text, offset, brace[1]!.length, lesson, document);
         const word = /[\p{L}\p{N}-]*$/u.exec(typed)![0];
@@ -51,8 +58,10 @@ export class HaversackCompletion implements CompletionProvider {
         for (const spot of spotsToComplete(context)) {
             const fit = fitLine(left, { ...line, end: before }, line.content, spot.state);
             if (fit.prose || fit.stopped || behindRemark(text, fit.at, before)) continue;
-            if (fit.tokens.length === 0) items.push(...heads(spot));
-            items.push(...this.nextItems(fit.state, fit.tokens, lesson, document, line.number));
+            const change = adaptation && spot.head === 'adaptation' ? { adaptation, line: line.number, tokens: fit.tokens } : undefined;
+            if (fit.tokens.length === 0) items.push(...this.heads(spot, change));
+            items.push(...this.nextItems(fit.state, fit.tokens, lesson, document, line.number, change));
+            items.push(...practiceLineItems(spot.head, fit.tokens));
         }
         return unique(items);
     }
@@ -64,6 +73,27 @@ export class HaversackCompletion implements CompletionProvider {
             const item = nameItem(candidate);
             return { ...item, insertText: undefined, filterText: candidate.name, textEdit: { range, newText: `${candidate.name}}` } };
         });
+    }
+
+    private heads(spot: Spot, change: ChangeLine | undefined): CompletionItem[] {
+        const items = statementsIn(spot.head).filter(statement => statement.head !== '' && spot.state.accepts(statement.head.split(' ')[0]!)).map(headItem);
+        if (!change || !this.services.client.takesSnippets) return items;
+        const lessons = this.candidates.stillTaught(change);
+        return items.map(item => {
+            const snippet = changeSnippet(item.label, lessons);
+            return snippet === undefined ? item : { ...item, insertText: snippet, insertTextFormat: InsertTextFormat.Snippet };
+        });
+    }
+
+    /** In what is added to a lesson its own things come first. */
+    private lessonOfChange({ changes }: AdaptationSheet, line: number): LessonSheet | undefined {
+        const change = changes.filter(({ head }) => head.start.line < line).at(-1);
+        const lesson = change && (change.does === 'add to lesson' ? change.lesson : change.does === 'add to activity' ? change.activity.lesson : undefined);
+        return lesson && this.view.programme.lessons.get(lesson.name);
+    }
+
+    private get candidates(): AdaptationCandidates {
+        return new AdaptationCandidates(this.view, adaptingOf(this.services.plans.cache));
     }
 
     private get view(): ProgrammeView {
@@ -81,15 +111,19 @@ export class HaversackCompletion implements CompletionProvider {
     }
 
     /** What may come after the words that stand already. */
-    private nextItems(state: GrammarState, tokens: readonly DraftToken[], lesson: LessonSheet | undefined, document: LangiumDocument, line: number): CompletionItem[] {
+    private nextItems(
+        state: GrammarState, tokens: readonly DraftToken[], lesson: LessonSheet | undefined, document: LangiumDocument, line: number, change: ChangeLine | undefined
+    ): CompletionItem[] {
+        if (tokens[0]?.symbol === 'show') return completeShowLine(tokens.slice(1).map(token => token.text), this.services.client.showsPictures);
         const items: CompletionItem[] = [];
         const thing = tokens.find(token => token.symbol === 'NAME')?.text;
         for (const [index, edge] of state.edges.entries()) {
             if (/^[a-z]/.test(edge.symbol)) {
                 if (tokens.length > 0 && edge.symbol !== fluid) items.push(keywordItem(state, edge, index));
             } else if (GrammarAST.isCrossReference(edge.element)) {
-                const owner = ownerOfLine(tokens) ?? lesson;
-                items.push(...candidatesFor(edge.element.type.$refText, this.view, typeof owner === 'string' ? this.view.programme.lessons.get(owner) : owner, thing).map(nameItem));
+                const type = edge.element.type.$refText;
+                const own = change && this.candidates.of(type, edge.assignment?.feature, change);
+                items.push(...(own ?? candidatesFor(type, this.view, lesson, thing)).map(nameItem));
             } else {
                 items.push(...this.valueItems(edge, thing, document, line));
             }
@@ -147,16 +181,11 @@ function spotsToComplete({ spots, continuesProse }: LineContext): Spot[] {
     return spots.slice(0, 1).filter(spot => !continuesProse || spot.opens);
 }
 
-/** In `skip activity weigh-2.` the parts are those of weigh-2. */
-function ownerOfLine(tokens: readonly DraftToken[]): string | undefined {
-    const dot = tokens.findIndex(token => token.symbol === '.');
-    if (dot > 0) return tokens[dot - 1]!.text;
-    return tokens[0]?.symbol === 'split' ? tokens.find(token => token.symbol === 'NAME')?.text : undefined;
-}
-
-function heads(spot: Spot): CompletionItem[] {
-    const block = spot.head;
-    return statementsIn(block).filter(statement => statement.head !== '' && spot.state.accepts(statement.head.split(' ')[0]!)).map((statement, index) => headItem(statement, index));
+/** The adaptation around a line: the last declaration above it. */
+function adaptationAt(sheet: FileSheet, line: number): AdaptationSheet | undefined {
+    const above = declarationsOf(sheet).filter(({ whole }) => whole.start.line < line);
+    const last = above.reduce<Declared | undefined>((found, one) => (!found || one.whole.start.line > found.whole.start.line ? one : found), undefined);
+    return sheet.adaptations.find(adaptation => adaptation === last);
 }
 
 function headItem(statement: Statement, index: number): CompletionItem {
@@ -186,8 +215,8 @@ function keywordItem(state: GrammarState, edge: Edge, index: number): Completion
     };
 }
 
-function nameItem({ name, title, detail, kind, rank }: Candidate): CompletionItem {
-    return { label: name, kind, detail, documentation: title, insertText: name, sortText: `${rank}${name}`, labelDetails: { description: title } };
+function nameItem({ name, title, detail, kind, rank, order }: Candidate): CompletionItem {
+    return { label: name, kind, detail, documentation: title, insertText: name, sortText: `${rank}${order === undefined ? '' : String(order).padStart(5, '0')}${name}`, labelDetails: { description: title } };
 }
 
 function valueItem(label: string, detail: string, documentation?: string): CompletionItem {

@@ -7,7 +7,10 @@ import { headOf } from '@haversack/language/lexer/messages';
 import { fitLine } from '@haversack/language/lexer/fit-line';
 import { contextOfLine } from '@haversack/language/lexer/read-lines';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { describeChange } from './describe-change.js';
 import { describe, describeCalendar } from './describe.js';
+import { describePicture } from './show-lines.js';
+import { practiceHover } from './practice-hover.js';
 
 /** Tells what a name stands for, with computed facts, and what a word of the language means. */
 export class HaversackHover implements HoverProvider {
@@ -18,10 +21,13 @@ export class HaversackHover implements HoverProvider {
         const root = document.parseResult.value.$cstNode;
         const leaf = root && CstUtils.findLeafNodeAtOffset(root, offset);
         if (!leaf) return undefined;
-        const value = GrammarAST.isKeyword(leaf.grammarSource)
+        const value = ast.isStep(leaf.astNode) && leaf.astNode.word === 'show' ? describePicture(document, params.position.line, this.services)
+            : GrammarAST.isKeyword(leaf.grammarSource)
             ? this.aboutKeyword(document, params.position.line, leaf.offset)
             : ast.isDayOff(leaf.astNode) && leaf.tokenType.name === 'STRING' ? describeCalendar(leaf.astNode, this.services)
                 : this.aboutName(document, leaf.astNode, offset);
+        const practised = ast.isPractice(leaf.astNode) || ast.isPracticeLine(leaf.astNode) ? practiceHover(this.services.sheets.sheetOf(document), params.position.line) : undefined;
+        if (practised !== undefined) return { contents: { kind: MarkupKind.Markdown, value: [value, practised].filter(Boolean).join('\n\n') }, range: leaf.range };
         return value ? { contents: { kind: MarkupKind.Markdown, value }, range: leaf.range } : undefined;
     }
 
@@ -46,6 +52,7 @@ export class HaversackHover implements HoverProvider {
         const index = fit.tokens.findIndex(token => token.start === offset);
         if (index < 0 || index >= words) return undefined;
         const statement = statementAt(spot.head, head === 'game in a lesson' ? 'game' : head);
-        return statement && `${statement.says}\n\n\`${statement.example}\``;
+        const change = spot.head === 'adaptation' ? describeChange(document.uri.toString(), lineNumber, this.services) : undefined;
+        return statement && `${change === undefined ? '' : `${change}\n\n`}${statement.says}\n\n\`${statement.example}\``;
     }
 }

@@ -1,10 +1,11 @@
-import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet, Need, Place } from '@haversack/language/sheets/sheet';
 import type { ClassTerm } from './term.js';
 
 /** A line under `materials` that asks for a thing, with the file it stands in. */
 export interface NeedLine {
     uri: string;
+    /** What stands there may be something else than what an adaptation has made of it. */
     need: Need;
     option: Need['options'][number];
     lesson: LessonSheet;
@@ -14,14 +15,14 @@ export interface NeedLine {
 export type NeedAtMeeting = NeedLine & { on?: string };
 
 /** The first line that asks for a thing from a day (or a week, where the plan has no dates) on. */
-export function firstNeed(name: string, from: { date?: string; week?: number }, { schedule }: ClassTerm, view: ProgrammeView): NeedAtMeeting | undefined {
+export function firstNeed(name: string, from: { date?: string; week?: number }, { schedule, taught: programme }: ClassTerm): NeedAtMeeting | undefined {
     for (const week of schedule.weeks) {
         if (from.week !== undefined && week.number < from.week) continue;
         for (const meeting of week.meetings) {
             if (from.date !== undefined && meeting.date !== undefined && meeting.date < from.date) continue;
             for (const taught of meeting.lessons) {
-                const lesson = view.programme.lessons.get(taught);
-                const found = lesson && needIn(lesson, name, view);
+                const lesson = programme.lessons.get(taught);
+                const found = lesson && linesOf(lesson, name, programme)[0];
                 if (found) return { ...found, on: meeting.date };
             }
         }
@@ -30,20 +31,18 @@ export function firstNeed(name: string, from: { date?: string; week?: number }, 
 }
 
 /** The line that stands at a place. */
-export function needAt(place: Place, name: string, lessonName: string, view: ProgrammeView): NeedLine | undefined {
-    const lesson = view.programme.lessons.get(lessonName);
-    return lesson && linesOf(lesson, name, view).find(({ uri, need }) => uri === place.uri && need.at.start.line === place.range.start.line);
+export function needAt(place: Place, name: string, lessonName: string, { taught }: ClassTerm): NeedLine | undefined {
+    const lesson = taught.lessons.get(lessonName);
+    return lesson && linesOf(lesson, name, taught).find(({ uri, need }) => uri === place.uri && need.at.start.line === place.range.start.line);
 }
 
-function needIn(lesson: LessonSheet, name: string, view: ProgrammeView): NeedLine | undefined {
-    return linesOf(lesson, name, view)[0];
-}
-
-function linesOf(lesson: LessonSheet, name: string, view: ProgrammeView): NeedLine[] {
-    const { needs, games } = view.factsOf(lesson);
-    const own = needs.map(need => ({ uri: lesson.uri, need }));
-    const ofGames = games.flatMap(game => game.needs.map(need => ({ uri: game.uri, need })));
-    return [...own, ...ofGames].flatMap(line => {
+function linesOf(lesson: LessonSheet, name: string, { games }: Programme): NeedLine[] {
+    const { needs, parts, uri } = lesson;
+    const own = needs.map(need => ({ uri: need.uri ?? uri, need }));
+    const ofParts = parts.flatMap(part => part.needs.map(need => ({ uri: need.uri ?? part.uri ?? uri, need })));
+    const played = parts.flatMap(part => (part.kind === 'game' ? games.get(part.name) ?? [] : []));
+    const ofGames = played.flatMap(game => game.needs.map(need => ({ uri: game.uri, need })));
+    return [...own, ...ofParts, ...ofGames].flatMap(line => {
         const option = line.need.options.find(({ thing }) => thing.name === name);
         return option ? [{ ...line, option, lesson }] : [];
     });

@@ -34,7 +34,7 @@ export const orderTooLate: PlanCheck = {
 /** At the first line that asks for it, for the class that needs it first of those that share the cupboard. */
 function findingOf(order: OrderFigures, sharing: readonly ClassTerm[], view: ProgrammeView, today: string): PlanFinding | undefined {
     const { name, neededBy } = order;
-    const asking = sharing.map(own => ({ own, line: firstNeed(name, neededBy === undefined ? { week: order.week } : { date: neededBy }, own, view) }));
+    const asking = sharing.map(own => ({ own, line: firstNeed(name, neededBy === undefined ? { week: order.week } : { date: neededBy }, own) }));
     const first = asking.find(({ line }) => line?.on !== undefined && line.on === neededBy) ?? asking.find(({ line }) => line) ?? asking[0];
     if (!first || !isCertain(name, first.own.group, view)) return undefined;
     const { own: { group, supplies }, line } = first;

@@ -1,5 +1,5 @@
 import { replace } from '@haversack/language/checks/fixes';
-import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, PartSheet } from '@haversack/language/sheets/sheet';
 import type { ScheduleFigures, ScheduleProblem } from '../planning/schedule-figures.js';
 import type { PlanCheck } from './plan-check.js';
@@ -13,15 +13,15 @@ export const sessionOverrun: PlanCheck = {
     explains: 'A long lesson is split between its parts over several meetings, but a part is never broken off. This one alone takes longer than the class meets, so the meeting will run over. Shorten the part, make two of it, or let the session be longer.',
     wrong: `${course}lesson weigh-1\n  activity two-bags 45 min\n    do: Lift one bag, then the other.`,
     right: `${course}lesson weigh-1\n  activity two-bags 30 min\n    do: Lift one bag, then the other.`,
-    *find(view, term) {
+    *find(_view, term) {
         const told = new Set<string>();
-        for (const { group, schedule } of term.classes) {
+        for (const { group, schedule, taught } of term.classes) {
             for (const problem of schedule.problems) {
                 const { place, message, lesson, related } = problem;
                 const key = `${place.uri} ${place.range.start.line}`;
                 if (problem.kind !== 'session-overrun' || told.has(key) || isOver(lesson, schedule, term.today)) continue;
                 told.add(key);
-                const minutes = partAt(problem, view)?.minutes;
+                const minutes = partAt(problem, taught)?.minutes;
                 yield {
                     uri: place.uri, at: place.range, message, related,
                     fixes: minutes === undefined ? [] : longerSession(group, minutes)
@@ -36,9 +36,9 @@ function isOver(lesson: string | undefined, schedule: ScheduleFigures, today: st
     return isPast(days[days.length - 1], today);
 }
 
-function partAt({ lesson, place }: ScheduleProblem, { programme }: ProgrammeView): PartSheet | undefined {
-    const sheet = lesson === undefined ? undefined : programme.lessons.get(lesson);
-    return sheet?.parts.find(part => part.at.start.line === place.range.start.line);
+function partAt({ lesson, place }: ScheduleProblem, { lessons }: Programme): PartSheet | undefined {
+    const sheet = lesson === undefined ? undefined : lessons.get(lesson);
+    return sheet?.parts.find(part => part.at.start.line === place.range.start.line && (part.uri ?? sheet.uri) === place.uri);
 }
 
 function longerSession({ name, uri, session }: ClassSheet, minutes: number): { title: string; edits: ReturnType<typeof replace>[] }[] {

@@ -19,7 +19,7 @@ export const shortAtMeeting: PlanCheck = {
                 if (!isCertain(name, own.group, view)) continue;
                 const asking = first.lessons[0];
                 const place = asking?.place ?? first.place;
-                const line = asking && needAt(place, name, asking.name, view);
+                const line = asking && needAt(place, name, asking.name, own);
                 const material = view.programme.materials.get(name);
                 const standIns = first.standIns.filter(({ enough }) => enough);
                 yield {

@@ -44,7 +44,8 @@ export function countKits(group: ClassSheet, name: string, missing: Figure, { pr
 /** Lets a stand-in do as well. One that needs another amount makes up for what is missing, not for all that the line asks for: no line can say that. */
 export function useStandIn(line: NeedLine, standIn: string, material: MaterialSheet | undefined): Fix[] {
     const { need, option, uri } = line;
-    if (need.options.some(({ thing }) => thing.name === standIn)) return [];
+    // What stands there names what was swapped.
+    if (need.adapted || need.options.some(({ thing }) => thing.name === standIn)) return [];
     const found = material?.standIns.find(({ thing }) => thing.name === standIn);
     if (!found || !new Fraction(found.give).equals(new Fraction(found.replaces))) return [];
     return [{ title: `Let '${standIn}' do as well`, edits: [insertAfter(uri, option.at ?? option.thing.at, ` or ${standIn}`)] }];

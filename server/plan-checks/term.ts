@@ -1,15 +1,35 @@
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
-import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { ClassSheet, CourseSheet } from '@haversack/language/sheets/sheet';
 import type { CoverageFigures } from '../planning/coverage-figures.js';
+import type { EditionMemo } from '../planning/editions/matched.js';
+import type { LedgerFigures } from '../planning/ledger-figures.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
+import type { AdaptedCourses } from './adapted-courses.js';
 import type { TermSupplies } from './term-supplies.js';
 
 /** The figures of one class over its term. */
 export interface ClassTerm {
     readonly group: ClassSheet;
+    /** The programme as the class is taught it: with the changes of its adaptations. */
+    readonly taught: Programme;
     readonly schedule: ScheduleFigures;
     readonly supplies: TermSupplies;
     readonly coverage: CoverageFigures;
+    /** What its adaptations make of the term, worked out when first asked for; undefined where none applies. */
+    readonly ledger: LedgerFigures | undefined;
+}
+
+/** A programme as a former edition of one of its courses had it. */
+export interface FormerEdition {
+    readonly programme: Programme;
+    /** What comparing with it has worked out already. */
+    readonly memo: EditionMemo;
+}
+
+export interface FormerEditions {
+    /** Undefined where it is not known, or not yet. */
+    of(course: CourseSheet, edition: string): FormerEdition | undefined;
 }
 
 /** What the checks of the plan read. */
@@ -17,6 +37,10 @@ export interface Term {
     /** ISO date: what lies before it can no longer be changed. */
     readonly today: string;
     readonly classes: readonly ClassTerm[];
+    /** What adaptations bring about. */
+    readonly adapted: AdaptedCourses;
+    /** What the programme was in former editions; absent where there is no way to look. */
+    readonly former?: FormerEditions;
 }
 
 /**

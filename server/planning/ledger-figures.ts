@@ -1,6 +1,7 @@
 import type { Place, Prose } from '@haversack/language/sheets/sheet';
 import type { MoneyFigure } from './supply-figures.js';
 import type { Figure } from './figure.js';
+import type { NameFigures } from './figures.js';
 
 /** What an adaptation does to a class's term: each change with its consequences, and the figures before and after. */
 export interface LedgerFigures {
@@ -8,7 +9,7 @@ export interface LedgerFigures {
     class?: { name: string; title: string; place: Place };
     adaptations: { name: string; title: string; place: Place; edition?: string }[];
     changes: LedgerChange[];
-    /** Those that no single change brought about. */
+    /** Those that no change brings about by itself. */
     otherConsequences: Consequence[];
     minutes: { before: number; after: number; lessons: MinutesChange[] };
     /** Meetings with a lesson, and the ISO date of the last one where there are dates. */
@@ -30,6 +31,8 @@ export interface LedgerChange {
     /** Why it changes nothing. */
     idle?: string;
     consequences: Consequence[];
+    /** Of all lessons together, before this change and with it. */
+    minutes?: { before: number; after: number };
 }
 
 export type ConsequenceKind =
@@ -43,6 +46,8 @@ export interface Consequence {
     about: { kind: 'objective' | 'lesson' | 'word'; name: string; title: string; place?: Place };
     /** Names of lessons it shows in. */
     lessons: string[];
+    /** Something to know and nothing to mend: an objective of which nothing is left. */
+    fact?: true;
 }
 
 export interface MinutesChange {
@@ -71,4 +76,15 @@ export interface LessonChange {
     happened: 'same' | 'left out' | 'changed' | 'moved' | 'new';
     /** What changed in it, in words. */
     says: string[];
+}
+
+/** What the page of changes shows: the ledger, or, where no adaptation applies, of what there would be one. */
+export interface ChangesFigures {
+    course?: { name: string; title: string; place: Place };
+    class?: { name: string; title: string; place: Place };
+    ledger?: LedgerFigures;
+    /** A lesson of the course, for an example of what could be written. */
+    example?: { name: string; title: string };
+    /** Titles for every name that stands in braces in a reason. */
+    names: Record<string, NameFigures>;
 }

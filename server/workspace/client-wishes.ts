@@ -4,8 +4,13 @@ import type { Today } from './today.js';
 
 /** What the client has said that it can do, or wants, beyond what Langium asks. */
 export class ClientWishes {
+    /** The person trusts what lies in the workspace: only then other programs, such as git, look at it. */
+    trusts = false;
     refreshesLenses = false;
     refreshesHints = false;
+    takesSnippets = false;
+    /** It turns Markdown into a page, so that a picture in it is seen. */
+    showsPictures = false;
     /** Commands of its own that may stand behind a lens; a client that names none gets lenses that only tell. */
     private commands: ReadonlySet<string> = new Set();
 
@@ -37,8 +42,12 @@ export class ClientWishes {
     private read({ capabilities, initializationOptions }: InitializeParams): void {
         this.refreshesLenses = capabilities.workspace?.codeLens?.refreshSupport === true;
         this.refreshesHints = capabilities.workspace?.inlayHint?.refreshSupport === true;
-        const options = initializationOptions as { commands?: unknown; today?: unknown } | null | undefined;
+        const markdown = capabilities.general?.markdown;
+        this.showsPictures = markdown?.parser === 'marked' || markdown?.allowedTags?.includes('img') === true;
+        this.takesSnippets = capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
+        const options = initializationOptions as { commands?: unknown; today?: unknown; trusted?: unknown } | null | undefined;
         if (Array.isArray(options?.commands)) this.commands = new Set(options.commands.filter(command => typeof command === 'string'));
+        this.trusts = options?.trusted === true;
         this.today.be(options?.today);
     }
 }

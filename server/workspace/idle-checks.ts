@@ -70,7 +70,7 @@ export class IdleChecks {
         const { terms, plans, sheets, validation, client } = this.services;
         const { view } = sheets;
         for (const group of terms.classes()) {
-            for (const work of [() => plans.schedule(group.name), () => terms.of(group), () => terms.of(group).supplies.late, () => terms.of(group).supplies.shortages, () => terms.of(group).supplies.clashes]) {
+            for (const work of [() => plans.schedule(group.name), () => terms.of(group), () => terms.of(group).supplies.late, () => terms.of(group).supplies.shortages, () => terms.of(group).supplies.clashes, () => terms.of(group).ledger]) {
                 work();
                 await new Promise(resolve => setImmediate(resolve));
                 if (round !== this.round) return;

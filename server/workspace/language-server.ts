@@ -5,7 +5,7 @@ import { CodeActionKind, type InitializeParams, type InitializeResult } from 'vs
 export class HaversackLanguageServer extends DefaultLanguageServer {
     protected override buildInitializeResult(params: InitializeParams): InitializeResult {
         const result = super.buildInitializeResult(params);
-        result.capabilities.codeActionProvider = { codeActionKinds: [CodeActionKind.QuickFix] };
+        result.capabilities.codeActionProvider = { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] };
         return result;
     }
 }

@@ -1,7 +1,9 @@
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
+import { AdaptedCourses } from '../plan-checks/adapted-courses.js';
 import { classTermOf } from '../plan-checks/plan-term.js';
 import { plannedClasses, type ClassTerm, type Term } from '../plan-checks/term.js';
+import { courseMemoOf } from '../planning/ledger.js';
 import type { HaversackServerServices } from './services.js';
 
 /** The figures of every class's term as the checks, the hover, lenses and hints read them: kept until a sheet changes. */
@@ -30,7 +32,8 @@ export class Terms {
     }
 
     all(): Term {
-        return { today: this.services.today.date, classes: this.classes().map(group => this.of(group)) };
+        const { plans, sheets: { view }, today: { date } } = this.services;
+        return { today: date, classes: this.classes().map(group => this.of(group)), adapted: new AdaptedCourses(view, date, courseMemoOf(plans.cache)), former: this.services.formerEditions };
     }
 
     /** For a client that asks again when told to, those of the last look, so that nothing it asks waits for a plan; else those of now. */

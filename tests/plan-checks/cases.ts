@@ -1,8 +1,8 @@
 /** Texts for one code of the plan, as tests/language/fixture.ts reads them: every problem in them is marked. Each is read on a day. */
 export interface PlanCase {
     code: string;
-    fires: { on: string; text: string }[];
-    silent: { on: string; text: string }[];
+    fires: { on: string; text: string; former?: string }[];
+    silent: { on: string; text: string; former?: string }[];
 }
 
 const sand = (more: string, materials = '      sand 20 g per pair'): string => `

@@ -2,8 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { allCodes } from '@haversack/language/checks/all-checks';
 import { allPlanChecks } from '../../server/plan-checks/all-plan-checks.js';
 import { mend, readFixture } from '../language/fixture.js';
-import { planCases } from './cases.js';
+import { adaptedCases } from './adapted-cases.js';
+import { planCases as otherCases, type PlanCase } from './cases.js';
+import { editionCases } from './edition-cases.js';
 import { check, problemsOn } from './fixture.js';
+
+const planCases: PlanCase[] = [...otherCases, ...adaptedCases, ...editionCases];
 
 test('every check has a text in which it fires and one in which it stays silent', () => {
     const covered = planCases.filter(({ fires, silent }) => fires.length > 0 && silent.length > 0).map(({ code }) => code).sort();
@@ -11,22 +15,22 @@ test('every check has a text in which it fires and one in which it stays silent'
 });
 
 describe.each(planCases)('$code', ({ code, fires, silent }) => {
-    test.each(fires)('fires on $on in $text', async ({ on, text }) => {
+    test.each(fires)('fires on $on in $text', async ({ on, text, former }) => {
         expect(readFixture(text).expected.map(mark => mark.code)).toContain(code);
-        await check(text, on);
+        await check(text, on, former);
     });
 
-    test.each(silent)('is silent on $on in $text', async ({ on, text }) => {
+    test.each(silent)('is silent on $on in $text', async ({ on, text, former }) => {
         expect(readFixture(text).expected.map(mark => mark.code)).not.toContain(code);
-        await check(text, on);
+        await check(text, on, former);
     });
 
-    test.each(fires)('its quick fixes mend it on $on in $text', async ({ on, text }) => {
+    test.each(fires)('its quick fixes mend it on $on in $text', async ({ on, text, former }) => {
         const { files } = readFixture(text);
-        const before = await problemsOn(files, on);
+        const before = await problemsOn(files, on, former);
         for (const problem of before.filter(one => one.code === code)) {
             for (const fix of problem.fixes ?? []) {
-                const after = await problemsOn(mend(files, fix), on);
+                const after = await problemsOn(mend(files, fix), on, former);
                 const messages = after.filter(one => one.uri === problem.uri && one.code === code).map(({ message }) => message);
                 expect(messages, fix.title).not.toContain(problem.message);
                 // What a mend writes can be read.
@@ -43,20 +47,20 @@ describe('the examples that the reference shows', () => {
         for (const code of codes) expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
     });
 
-    test.each(allPlanChecks)('$code: the wrong one has this problem and no other', async ({ code, severity, wrong, on }) => {
-        const problems = await problemsOn({ 'example.course': wrong }, on);
+    test.each(allPlanChecks)('$code: the wrong one has this problem and no other', async ({ code, severity, wrong, on, former }) => {
+        const problems = await problemsOn({ 'example.course': wrong }, on, former);
         expect(problems.map(problem => `${problem.severity} ${problem.code}`)).toEqual([`${severity} ${code}`]);
     });
 
-    test.each(allPlanChecks)('$code: the right one has no problem at all', async ({ right, on }) => {
-        expect((await problemsOn({ 'example.course': right }, on)).map(({ code, message }) => `${code}: ${message}`)).toEqual([]);
+    test.each(allPlanChecks)('$code: the right one has no problem at all', async ({ right, on, former }) => {
+        expect((await problemsOn({ 'example.course': right }, on, former)).map(({ code, message }) => `${code}: ${message}`)).toEqual([]);
     });
 
-    test.each(allPlanChecks)('$code: has a quick fix, and each of them mends it', async ({ code, wrong, on }) => {
+    test.each(allPlanChecks)('$code: has a quick fix, and each of them mends it', async ({ code, wrong, on, former }) => {
         const files = { 'example.course': wrong };
-        const fixes = (await problemsOn(files, on)).flatMap(problem => problem.fixes ?? []);
+        const fixes = (await problemsOn(files, on, former)).flatMap(problem => problem.fixes ?? []);
         expect(fixes).not.toEqual([]);
-        for (const fix of fixes) expect((await problemsOn(mend(files, fix), on)).filter(problem => problem.code === code), fix.title).toEqual([]);
+        for (const fix of fixes) expect((await problemsOn(mend(files, fix), on, former)).filter(problem => problem.code === code), fix.title).toEqual([]);
     });
 });
 
@@ -83,7 +87,7 @@ test('what is only missing so far is a hint in a draft', async () => {
 });
 
 // What a writer has half typed or taken away must neither stop the checks nor let a mend break the text.
-test.each(planCases.flatMap(({ code, fires }) => fires.slice(0, 1).map(one => ({ code, ...one }))))('$code: any line may be missing', async ({ on, text }) => {
+test.each([...otherCases, ...adaptedCases.slice(0, 1)].flatMap(({ code, fires }) => fires.slice(0, 1).map(one => ({ code, ...one }))))('$code: any line may be missing', async ({ on, text }) => {
     const { files } = readFixture(text);
     const [name, whole] = Object.entries(files)[0]!;
     const lines = whole.split('\n');

@@ -29,8 +29,14 @@ export interface StartOptions {
     settings?: Record<string, unknown>;
     /** Commands of the client's that may stand behind a lens. */
     commands?: string[];
+    /** The client takes snippets from completion. */
+    snippets?: boolean;
     /** The client asks again for lenses and hints when it is told to. */
     asksAgain?: boolean;
+    /** The client shows Markdown as a page. */
+    showsPictures?: boolean;
+    /** The person trusts the workspace. */
+    trusted?: boolean;
     /** The day on which the plan is looked at. */
     today?: string;
 }
@@ -49,7 +55,7 @@ export class Client {
 
     initialized!: InitializeResult;
 
-    static async start({ programme = firstSteps, settings, commands, asksAgain = false, today = '2026-09-01' }: StartOptions = {}): Promise<Client> {
+    static async start({ programme = firstSteps, settings, commands, snippets = false, asksAgain = false, showsPictures = false, trusted, today = '2026-09-01' }: StartOptions = {}): Promise<Client> {
         const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
         if (typeof programme === 'string') cpSync(programme, folder, { recursive: true, verbatimSymlinks: true });
         else for (const [name, text] of Object.entries(programme ?? {})) writeFileSync(join(folder, name), text);
@@ -71,13 +77,17 @@ export class Client {
         client.initialized = await connection.sendRequest('initialize', {
             processId: process.pid, rootUri: null,
             workspaceFolders: programme === null ? null : [{ name: 'programme', uri: pathToFileURL(folder).toString() }],
-            initializationOptions: { commands, today },
+            initializationOptions: { commands, today, trusted },
             capabilities: {
+                ...(showsPictures && { general: { markdown: { parser: 'marked' } } }),
                 workspace: {
                     didChangeWatchedFiles: { dynamicRegistration: true }, configuration: true, workspaceFolders: true,
                     codeLens: { refreshSupport: asksAgain }, inlayHint: { refreshSupport: asksAgain }
                 },
-                textDocument: { publishDiagnostics: { relatedInformation: true }, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } } }
+                textDocument: {
+                    publishDiagnostics: { relatedInformation: true }, completion: { completionItem: { snippetSupport: snippets } },
+                    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } }
+                }
             }
         });
         await connection.sendNotification('initialized', {});

@@ -40,7 +40,7 @@ test('a name in prose', async () => {
 });
 
 test('lessons, objectives, games, words and kits', async () => {
-    expect((await hover(shake, 'follows listen|-1'))!.text).toContain('(lesson, 40 min, week 1)');
+    expect((await hover(shake, 'follows listen|-1'))!.text).toContain('(lesson, 45 min, week 1)');
     expect((await hover(shake, 'introduces feel-|vibration'))!.text).toMatch(/introduced in shake\\?-1/);
     const listen2 = 'lessons/listen-2.lesson';
     expect((await hover(listen2, 'game sleeping|-cat'))!.text).toContain('Rules: Games for Sharp Ears, edition 1, chapter “Circle games”, number 4');

@@ -15,7 +15,7 @@ describe('outline', () => {
         expect(more).toEqual([]);
         expect(lesson).toMatchObject({ name: 'What can you hear?', detail: 'lesson listen-1' });
         expect(lesson!.children!.map(({ name, detail }) => `${name}: ${detail}`)).toEqual([
-            'Hand echo: warm-up, 5 min', 'Two quiet minutes: activity, 15 min', 'As loud as, as soft as: activity, 15 min', 'At the door: checkpoint, 5 min'
+            'Hand echo: warm-up, 5 min', 'Two quiet minutes: activity, 15 min', 'As loud as, as soft as: activity, 15 min', 'Who heard more?: practice, 5 min', 'At the door: checkpoint, 5 min'
         ]);
         expect(client.inRange('lessons/listen-1.lesson', lesson!.selectionRange)).toBe('listen-1');
         expect(client.inRange('lessons/listen-1.lesson', lesson!.children![1]!.range)).toMatch(/^activity two-minutes[\s\S]*really there\.$/);

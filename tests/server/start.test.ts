@@ -14,7 +14,7 @@ describe('start and end', () => {
             hoverProvider: true, definitionProvider: true, referencesProvider: true, documentSymbolProvider: true, documentHighlightProvider: true,
             foldingRangeProvider: true, renameProvider: { prepareProvider: true }, completionProvider: { triggerCharacters: expect.arrayContaining(['{', '(']) as unknown }
         });
-        expect(capabilities.codeActionProvider).toEqual({ codeActionKinds: ['quickfix'] });
+        expect(capabilities.codeActionProvider).toEqual({ codeActionKinds: ['quickfix', 'refactor.rewrite'] });
         expect(capabilities.workspaceSymbolProvider).toBeTruthy();
         const watcher = client.registrations.find(({ method }) => method === 'workspace/didChangeWatchedFiles');
         const { watchers } = watcher!.registerOptions as DidChangeWatchedFilesRegistrationOptions;

@@ -1,0 +1,114 @@
+import type { Fix } from '@haversack/language/checks/check';
+import { removeLinesOf } from '@haversack/language/checks/fixes';
+import type { Programme } from '@haversack/language/sheets/programme';
+import type { AdaptationSheet } from '@haversack/language/sheets/sheet';
+import { brokenBy, keysOfBroken } from '../planning/ledger/consequences.js';
+import type { ReadLesson } from '../planning/ledger/course-reading.js';
+import type { AdaptedCourse, AdaptedCourses, Loss } from './adapted-courses.js';
+import { addObjective, moveLesson, skipLesson, writeAfter, type ChangeToWrite } from './change-lines.js';
+
+interface Candidate {
+    title: string;
+    changes: ChangeToWrite[];
+}
+
+/** More lessons than these are not moved or left out by one mend. */
+const mostLessons = 3;
+
+/** Mends of a loss, each tried before it is offered: the loss is gone with it, nothing else is lost, and each line does something. */
+export function fixesFor(loss: Loss, programme: Programme, adapted: AdaptedCourses): Fix[] {
+    const trial = new Trial(loss, programme, adapted);
+    const { made: { adaptation, applied: { change } } } = loss;
+    const fixes = candidatesFor(loss).filter(candidate => trial.mends(candidate.changes)).map((candidate): Fix => ({
+        title: candidate.title, edits: [writeAfter({ change, adaptation }, candidate.changes.flatMap(({ lines }) => lines))]
+    }));
+    if (trial.mendsWithout()) fixes.push({ title: 'Remove this change', edits: [removeLinesOf(adaptation.uri, change.at)] });
+    const [first, ...others] = fixes;
+    return first ? [{ ...first, preferred: true }, ...others] : [];
+}
+
+function candidatesFor({ made, broken, of }: Loss): Candidate[] {
+    const { about, lessons, later, users = [] } = broken;
+    const forWhom = made.adaptation.forClass ? 'for this class' : 'in this adaptation';
+    const name = (title: string, ...does: ('introduces' | 'checks')[]) => (lesson: ReadLesson): Candidate =>
+        ({ title: `${title} '${about}' in '${lesson.name}' ${forWhom}`, changes: [addObjective(lesson.origins[0] ?? lesson.name, does, about)] });
+    const introduce = name('Introduce', 'introduces');
+    const introduceAndCheck = name('Introduce and check', 'introduces', 'checks');
+    const check = name('Check', 'checks');
+    switch (broken.kind) {
+        case 'no-longer-introduced': return [...users.slice(0, 2).map(introduce), ...leaveOut(users, of)];
+        case 'no-longer-checked': return whereToCheck(about, of).map(check);
+        case 'practised-too-early': return [...movesTogether(lessons, later, made.applied.change), ...lessons.slice(0, 1).map(introduce)];
+        case 'prerequisite-left-out': return leaveOut(lessons, of);
+        case 'prerequisite-later': return movesTogether(lessons, later, made.applied.change);
+        case 'word-not-taught': return [...(later ? movesTogether(lessons, later, made.applied.change) : []), ...leaveOut(lessons, of)];
+        case 'builds-on-later': return [...movesTogether(lessons, later, made.applied.change), ...lessons.slice(0, 1).map(later ? introduce : introduceAndCheck)];
+    }
+}
+
+/** The last lesson that practises it, and the one that introduces it. */
+function whereToCheck(objective: string, { changes: { adapted } }: AdaptedCourse): ReadLesson[] {
+    const practised = adapted.practised.get(objective)?.at(-1);
+    const introduced = adapted.introduced.get(objective);
+    return [...new Set([practised, introduced])].filter(lesson => lesson !== undefined);
+}
+
+/** Lessons that ask for what comes later now go behind it, or it goes before them; what the change itself has moved stays there. */
+function movesTogether(lessons: readonly ReadLesson[], later: ReadLesson | undefined, change: Loss['made']['applied']['change']): Candidate[] {
+    if (!later || lessons.length === 0 || lessons.length > mostLessons) return [];
+    const moved = change.does === 'move lesson' ? change.lesson.name : undefined;
+    const too = moved === undefined ? '' : ' too';
+    const own = (lesson: ReadLesson): string => lesson.origins[0] ?? lesson.name;
+    const behind: Candidate = {
+        title: `Move ${listed(lessons.map(own))}${moved === undefined ? ` after '${own(later)}'` : too}`,
+        changes: lessons.map((lesson, i) => moveLesson(own(lesson), 'after', own(lessons[i - 1] ?? later)))
+    };
+    const before: Candidate = {
+        title: `Move '${own(later)}'${moved === undefined ? ` before '${own(lessons[0]!)}'` : too}`, changes: [moveLesson(own(later), 'before', own(lessons[0]!))]
+    };
+    return [...(lessons.some(lesson => own(lesson) === moved) ? [] : [behind]), ...(own(later) === moved ? [] : [before])];
+}
+
+/** Lessons of the course alone: what an adaptation has brought in goes with its own line. */
+function leaveOut(lessons: readonly ReadLesson[], { changes: { base } }: AdaptedCourse): Candidate[] {
+    const names = [...new Set(lessons.flatMap(({ origins }) => origins))];
+    if (names.length === 0 || names.length > mostLessons || !names.every(name => base.lastOf.has(name))) return [];
+    return [{ title: `Leave out ${listed(names)} too`, changes: names.map(skipLesson) }];
+}
+
+function listed(names: readonly string[]): string {
+    const all = names.map(name => `'${name}'`);
+    return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all[all.length - 1]}`;
+}
+
+/** Makes the changes of a course once more with a mend, to see what comes of it. */
+class Trial {
+    private readonly keys: readonly string[];
+    private readonly known: ReadonlySet<string>;
+
+    constructor(private readonly loss: Loss, private readonly programme: Programme, private readonly adapted: AdaptedCourses) {
+        this.keys = keysOfBroken(loss.broken);
+        this.known = new Set(loss.of.changes.made.flatMap(({ broken }) => broken).flatMap(keysOfBroken));
+    }
+
+    mends(fresh: readonly ChangeToWrite[]): boolean {
+        const { applied: { change } } = this.loss.made;
+        return this.holds(fresh.map(one => one.change), changes => changes.flatMap(one => (one === change ? [one, ...fresh.map(({ change: added }) => added)] : [one])));
+    }
+
+    /** Whether the loss goes with the change. */
+    mendsWithout(): boolean {
+        return this.holds([], changes => changes.filter(one => one !== this.loss.made.applied.change));
+    }
+
+    private holds(fresh: readonly unknown[], rewrite: (changes: AdaptationSheet['changes']) => AdaptationSheet['changes']): boolean {
+        const { of: { course, adaptations, changes: { stages: { last: now } } }, made } = this.loss;
+        if (!this.adapted.mayTry(this.loss.of)) return false;
+        const tried = adaptations.map(adaptation => (adaptation === made.adaptation ? { ...adaptation, changes: rewrite(adaptation.changes) } : adaptation));
+        const { after, broken } = brokenBy(this.programme, course, tried, this.adapted.memo);
+        const keys = broken.filter(({ gone }) => !gone).flatMap(keysOfBroken);
+        const wasIdle = new Set(now.changes.filter(({ idle }) => idle !== undefined).map(({ change }) => change));
+        const isIdle = after.changes.some(({ change, idle }) => idle !== undefined && (fresh.includes(change) || !wasIdle.has(change)));
+        return !isIdle && !this.keys.some(key => keys.includes(key)) && keys.every(key => this.known.has(key));
+    }
+}
