@@ -1,11 +1,13 @@
 import * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
+import { trustedNotification } from '@haversack/server/protocol';
 import { createClient, showStatus } from './client.js';
 import { chooseClass } from './commands/choose-class.js';
 import { importInventory } from './commands/import-inventory.js';
 import { ImportPreviews } from './commands/import-previews.js';
 import { openFirstLesson, startNewProgramme } from './commands/new-programme.js';
-import { saveBrief, saveTerm } from './commands/save-brief.js';
+import { saveBrief, saveChanges, saveNotes, saveTerm } from './commands/save-brief.js';
+import { savePractice } from './commands/save-practice.js';
 import { BriefPanel, viewType } from './preview/brief-panel.js';
 import type { SourceLine } from './preview/messages.js';
 
@@ -24,8 +26,12 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
         'haversack.brief.nextWeek': () => brief.step(1),
         'haversack.brief.stay': () => brief.toggleStay(),
         'haversack.brief.save': (uri?: vscode.Uri) => saveBrief(brief, uri),
+        'haversack.notes.save': (uri?: vscode.Uri) => saveNotes(brief, uri),
         'haversack.term.open': (of?: { class?: string }) => brief.openTerm(typeof of?.class === 'string' ? of.class : undefined),
+        'haversack.showChanges': (of?: { class?: string }) => brief.openChanges(typeof of?.class === 'string' ? of.class : undefined),
+        'haversack.changes.save': (uri?: vscode.Uri) => saveChanges(brief, uri),
         'haversack.term.save': (uri?: vscode.Uri) => saveTerm(brief, uri),
+        'haversack.practice.save': (uri?: vscode.Uri) => savePractice(running, uri),
         'haversack.importInventory': () => importInventory(running, previews),
         'haversack.newProgramme': (folder?: vscode.Uri) => startNewProgramme(context, folder),
         'haversack.restart': () => running.restart()
@@ -34,6 +40,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
         brief,
         previews,
         showStatus(running),
+        vscode.workspace.onDidGrantWorkspaceTrust(() => running.sendNotification(trustedNotification)),
         vscode.window.registerWebviewPanelSerializer(viewType, brief),
         ...Object.entries(commands).map(([name, run]) => vscode.commands.registerCommand(name, run))
     );

@@ -12,7 +12,7 @@ export function createClient(context: vscode.ExtensionContext): LanguageClient {
     }, {
         documentSelector: [{ scheme: 'file', language: languageId }, { scheme: 'untitled', language: languageId }],
         // What may stand behind a lens.
-        initializationOptions: { commands: ['haversack.brief.openLesson', 'haversack.term.open'] },
+        initializationOptions: { trusted: vscode.workspace.isTrusted, commands: ['haversack.brief.openLesson', 'haversack.term.open', 'haversack.showChanges'] },
         connectionOptions: { maxRestartCount: 10 }
     });
 }

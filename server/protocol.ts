@@ -12,8 +12,10 @@ export interface BriefParams {
     otherwise?: number;
     /** Hashes of the sections the preview shows already, so that only changed ones travel. */
     known?: Record<string, string>;
-    /** Asks for a whole self-contained page instead of sections. */
-    format?: 'sections' | 'html' | 'md' | 'json';
+    /** Asks for a whole self-contained page instead of sections; `notes` are speaking notes as Markdown. */
+    format?: 'sections' | 'html' | 'md' | 'json' | 'notes';
+    /** For `notes`: words spoken in a minute. */
+    rate?: number;
 }
 
 export interface BriefSection {
@@ -27,7 +29,7 @@ export interface BriefAnswer {
     /** Stylesheet and title of the page; sections in order. */
     title: string;
     sections: BriefSection[];
-    /** The whole page for format html, md, json. */
+    /** The whole page for format html, md, json, notes. */
     text?: string;
     week: number;
     weeks: number;
@@ -71,11 +73,33 @@ export interface TermAnswer {
     around?: { from: number; to: number };
 }
 
+/** Which class's changes are wanted: the one named, else the one at the cursor or of the adaptation there, else the only or first one. */
+export interface ChangesParams {
+    uri?: string;
+    line?: number;
+    class?: string;
+    /** The class to show where none is named and neither a class nor an adaptation stands at the cursor. */
+    otherwise?: string;
+    /** Hashes of the sections the preview shows already. */
+    known?: Record<string, string>;
+    /** Asks for a whole file instead of sections: a self-contained page, Markdown, or all figures. */
+    format?: 'sections' | 'html' | 'md' | 'json';
+}
+
+export interface ChangesAnswer extends TermAnswer {
+    /** Whether any adaptation applies; if none does, the page says so. */
+    adapted: boolean;
+}
+
 export const briefRequest = 'haversack/brief';
 /** Answered with a TermAnswer, or a BriefRefusal. */
 export const termRequest = 'haversack/term';
+/** Answered with a ChangesAnswer, or a BriefRefusal. */
+export const changesRequest = 'haversack/changes';
 /** Server to client: the programme changed; previews should ask again. */
 export const changedNotification = 'haversack/changed';
+/** Client to server: the person trusts the workspace now, which the client had not said when it started (`trusted` among the options it starts with). */
+export const trustedNotification = 'haversack/trusted';
 
 /** What a column of a spreadsheet can be told to mean: a meaning of `server/importing/headings.ts`. */
 export interface ImportColumn {
@@ -117,3 +141,33 @@ export interface ImportRefusal extends BriefRefusal {
 export const importRequest = 'haversack/import';
 /** The most bytes of a spreadsheet that are read. */
 export const importLimit = 20 * 1024 * 1024;
+
+/** Which practice is wanted as a sheet: that of the lesson named, else of the one at the cursor. Further items with `more`, the answers with `key`. */
+export interface PracticeParams {
+    uri?: string;
+    line?: number;
+    lesson?: string;
+    /** One practice of the lesson only. */
+    practice?: string;
+    /** As this class is taught the lesson. */
+    class?: string;
+    more?: number;
+    key?: boolean;
+    /** A self-contained page to print where nothing is said. */
+    format?: 'html' | 'md' | 'text' | 'json';
+}
+
+export interface PracticeAnswer {
+    lesson: string;
+    title: string;
+    /** All practices of the lesson that have items. */
+    practices: { name: string; title: string }[];
+    text: string;
+}
+
+/** Why there is no sheet; with the lessons that have practice, where none was meant. */
+export interface PracticeRefusal extends BriefRefusal {
+    lessons?: { name: string; title: string }[];
+}
+
+export const practiceRequest = 'haversack/practice';

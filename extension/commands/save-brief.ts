@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BriefRefusal, TermParams } from '@haversack/server/protocol';
+import type { BriefRefusal, ChangesParams, TermParams } from '@haversack/server/protocol';
 import type { BriefPanel } from '../preview/brief-panel.js';
 
 /** Writes the brief as a web page or as Markdown, as the ending of the chosen file says. */
@@ -11,6 +11,18 @@ export async function saveBrief(brief: BriefPanel, file?: vscode.Uri): Promise<v
         filters: { [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Markdown')]: ['md'] },
         write: async target => (target.path.endsWith('.md') ? brief.request('md', file) : page),
         saved: vscode.l10n.t('The brief for week {0} is saved.', page.week)
+    });
+}
+
+/** Writes an outline for walking families through the week aloud, as Markdown. */
+export async function saveNotes(brief: BriefPanel, file?: vscode.Uri): Promise<void> {
+    const notes = await brief.request('notes', file);
+    if ('refusal' in notes) return void vscode.window.showInformationMessage(notes.refusal);
+    await save({
+        title: vscode.l10n.t('Save speaking notes for the week as a file'), name: `speaking-notes-week-${notes.week}.md`,
+        filters: { [vscode.l10n.t('Markdown')]: ['md'] },
+        write: () => Promise.resolve(notes),
+        saved: vscode.l10n.t('The speaking notes for week {0} are saved.', notes.week)
     });
 }
 
@@ -29,6 +41,21 @@ export async function saveTerm(brief: BriefPanel, file?: vscode.Uri): Promise<vo
             return format === 'html' ? page : brief.requestTerm(format, file, format === 'ics' ? await textOf(target) : undefined);
         },
         saved: vscode.l10n.t('The term is saved.')
+    });
+}
+
+/** Writes what adaptations change for the class, as a page, as Markdown, or all figures for programs. */
+export async function saveChanges(brief: BriefPanel, file?: vscode.Uri): Promise<void> {
+    const page = await brief.requestChanges('html', file);
+    if ('refusal' in page) return void vscode.window.showInformationMessage(page.refusal);
+    await save({
+        title: vscode.l10n.t('Save the changes as a file'), name: page.class === undefined ? 'changes.html' : `changes-${page.class}.html`,
+        filters: { [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Markdown')]: ['md'], [vscode.l10n.t('Figures for programs')]: ['json'] },
+        write: async target => {
+            const format: ChangesParams['format'] = (['md', 'json'] as const).find(ending => target.path.toLowerCase().endsWith(`.${ending}`)) ?? 'html';
+            return format === 'html' ? page : brief.requestChanges(format, file);
+        },
+        saved: vscode.l10n.t('The changes are saved.')
     });
 }
 

@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
 import { State, type LanguageClient } from 'vscode-languageclient/node';
 import {
-    briefRequest, changedNotification, termRequest, type BriefAnswer, type BriefParams, type BriefRefusal, type TermAnswer, type TermParams
+    briefRequest, changedNotification, changesRequest, termRequest,
+    type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer, type TermParams
 } from '@haversack/server/protocol';
 import { languageId } from '../client.js';
 import { KeptSections } from './kept-sections.js';
@@ -16,7 +17,9 @@ export const viewType = 'haversack.brief';
 export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposable {
     private panel: vscode.WebviewPanel | undefined;
     private state: BriefState = {};
-    private answer: BriefAnswer | TermAnswer | undefined;
+    private answer: BriefAnswer | TermAnswer | ChangesAnswer | undefined;
+    /** What the last answer was about: another question may be under way. */
+    private answered: PreviewView = 'week';
     /** The week shown last, to come back to. */
     private week: number | undefined;
     private says: string | undefined;
@@ -26,6 +29,8 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     private readonly subscriptions: vscode.Disposable[];
     private versionAtCursor = 0;
     private leading = false;
+    /** The class of the adaptation at the cursor is wanted, whichever was shown before. */
+    private classAtCursor = false;
 
     constructor(private readonly context: vscode.ExtensionContext, private readonly client: LanguageClient) {
         this.subscriptions = [
@@ -92,6 +97,14 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         this.open();
     }
 
+    /** Opens what adaptations change for a class: the one given, else that of the adaptation or class at the cursor, else the one that was shown. */
+    openChanges(className?: string): void {
+        this.look('changes');
+        if (className !== undefined) this.state.class = className;
+        this.classAtCursor = className === undefined;
+        this.open();
+    }
+
     /** Goes to another week and stays there. */
     step(by: 1 | -1): void {
         if (!this.answer || !('week' in this.answer)) return;
@@ -121,6 +134,10 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, { ...this.place(file).at, class: this.state.class, format, before } satisfies TermParams);
     }
 
+    async requestChanges(format: ChangesParams['format'], file?: vscode.Uri): Promise<ChangesAnswer | BriefRefusal> {
+        return this.client.sendRequest<ChangesAnswer | BriefRefusal>(changesRequest, { ...this.place(file).at, class: this.state.class, format } satisfies ChangesParams);
+    }
+
     /** A file, or the cursor. */
     private place(file: vscode.Uri | undefined): { at: Partial<SourceLine>; other: boolean } {
         const editor = vscode.window.activeTextEditor;
@@ -130,8 +147,8 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     }
 
     private look(view: PreviewView): void {
-        this.state.view = view === 'term' ? 'term' : undefined;
-        void vscode.commands.executeCommand('setContext', 'haversack.termShown', view === 'term');
+        this.state.view = view === 'week' ? undefined : view;
+        void vscode.commands.executeCommand('setContext', 'haversack.shown', view);
     }
 
     private adopt(panel: vscode.WebviewPanel): void {
@@ -177,7 +194,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
             case 'view':
                 this.look(message.view);
                 return this.newest.ask();
-            case 'save': return void vscode.commands.executeCommand(this.state.view === 'term' ? 'haversack.term.save' : 'haversack.brief.save');
+            case 'save': return void vscode.commands.executeCommand(saveCommands[this.state.view ?? 'week']);
         }
     }
 
@@ -220,38 +237,57 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     private async update(): Promise<void> {
         if (!this.panel?.visible) return;
-        const answer = await this.ask();
+        const view = this.state.view ?? 'week';
+        const atCursor = this.classAtCursor;
+        const answer = await this.ask(view);
         if ('refusal' in answer) return this.show(answer.refusal);
         if (!this.kept.take(answer.sections)) {
             this.kept.forget();
             return this.newest.ask();
         }
         this.answer = answer;
+        this.answered = view;
+        if (atCursor && view === 'changes') {
+            this.classAtCursor = false;
+            this.state.class = answer.class;
+        }
         if ('week' in answer) this.week = answer.week;
         this.show(problemsInWords(answer.problems));
     }
 
-    private ask(): Promise<BriefAnswer | TermAnswer | BriefRefusal> {
-        const { cursor, week, view, class: className } = this.state;
+    private ask(view: PreviewView): Promise<BriefAnswer | TermAnswer | ChangesAnswer | BriefRefusal> {
+        const { cursor, week, class: className } = this.state;
         const shared = { ...cursor, class: className, known: this.kept.known() };
-        return view === 'term'
-            ? this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, shared satisfies TermParams)
-            : this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...shared, week, otherwise: this.week } satisfies BriefParams);
+        switch (view) {
+            case 'week': return this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...shared, week, otherwise: this.week } satisfies BriefParams);
+            case 'term': return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, shared satisfies TermParams);
+            case 'changes': {
+                const whose = this.classAtCursor ? { class: undefined, otherwise: className } : {};
+                return this.client.sendRequest<ChangesAnswer | BriefRefusal>(changesRequest, { ...shared, ...whose } satisfies ChangesParams);
+            }
+        }
     }
 
     private show(says: string | undefined): void {
         this.says = says;
         if (!this.panel) return;
-        if (this.answer) this.panel.title = 'week' in this.answer ? vscode.l10n.t('Brief: week {0}', this.answer.week) : vscode.l10n.t('Brief: term');
+        if (this.answer) this.panel.title = titleOf(this.answered, this.answer);
         const message: ShowMessage = { type: 'show', state: this.state, says, reveal: this.reveal, ...settings() };
         if (this.answer) {
             const { class: className, classes, around } = this.answer;
             const week = 'week' in this.answer ? { week: this.answer.week, weeks: this.answer.weeks } : {};
-            message.brief = { ...week, class: className, classes, around, sections: this.kept.forPage() };
+            message.brief = { view: this.answered, ...week, class: className, classes, around, sections: this.kept.forPage() };
             this.reveal = undefined;
         }
         void this.panel.webview.postMessage(message);
     }
+}
+
+const saveCommands: Record<PreviewView, string> = { week: 'haversack.brief.save', term: 'haversack.term.save', changes: 'haversack.changes.save' };
+
+function titleOf(view: PreviewView, answer: BriefAnswer | TermAnswer): string {
+    if ('week' in answer) return vscode.l10n.t('Brief: week {0}', answer.week);
+    return view === 'term' ? vscode.l10n.t('Brief: term') : vscode.l10n.t('Brief: changes');
 }
 
 function settings(): { followCursor: boolean; leadBack: boolean } {

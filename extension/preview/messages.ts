@@ -7,12 +7,15 @@ export interface SourceLine {
     line: number;
 }
 
-export type PreviewView = 'week' | 'term';
+/** What the page shows: a week's brief, the whole term, or what adaptations change for the class. */
+export type PreviewView = 'week' | 'term' | 'changes';
+
+const views: readonly unknown[] = ['week', 'term', 'changes'] satisfies PreviewView[];
 
 /** What survives a restart of the editor. */
 export interface BriefState {
     /** Absent for the week. */
-    view?: 'term';
+    view?: Exclude<PreviewView, 'week'>;
     /** Set while the brief stays on a week. */
     week?: number;
     class?: string;
@@ -25,8 +28,8 @@ export interface ShowMessage {
     state: BriefState;
     followCursor: boolean;
     leadBack: boolean;
-    /** Absent while no brief could be made yet. Sections without html are on the page already. Without a week, the whole term. */
-    brief?: Pick<TermAnswer, 'class' | 'classes' | 'around'> & Partial<Pick<BriefAnswer, 'week' | 'weeks'>> & { sections: BriefSection[] };
+    /** Absent while no brief could be made yet. Sections without html are on the page already. A week is shown with its number. */
+    brief?: Pick<TermAnswer, 'class' | 'classes' | 'around'> & Partial<Pick<BriefAnswer, 'week' | 'weeks'>> & { view: PreviewView; sections: BriefSection[] };
     /** Why the brief is old or incomplete. */
     says?: string;
     /** Scroll to the item of the cursor if it is out of view, or to its lesson. */
@@ -44,6 +47,7 @@ export type PageMessage =
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 const isLine = (value: unknown): value is number => Number.isInteger(value) && (value as number) >= 0;
+const isView = (value: unknown): value is PreviewView => views.includes(value);
 const shortText = (value: unknown): value is string => typeof value === 'string' && value.length <= 4096;
 
 /** The message if it has one of the shapes above, else nothing. */
@@ -56,7 +60,7 @@ export function readPageMessage(message: unknown): PageMessage | undefined {
         case 'step': return message.by === 1 || message.by === -1 ? { type: 'step', by: message.by } : undefined;
         case 'class': return shortText(message.name) ? { type: 'class', name: message.name } : undefined;
         case 'stay': return typeof message.on === 'boolean' ? { type: 'stay', on: message.on } : undefined;
-        case 'view': return message.view === 'week' || message.view === 'term' ? { type: 'view', view: message.view } : undefined;
+        case 'view': return isView(message.view) ? { type: 'view', view: message.view } : undefined;
         default: return undefined;
     }
 }
@@ -66,7 +70,7 @@ export function readState(state: unknown): BriefState {
     if (!isRecord(state)) return {};
     const { cursor } = state;
     return {
-        view: state.view === 'term' ? 'term' : undefined,
+        view: isView(state.view) && state.view !== 'week' ? state.view : undefined,
         week: isLine(state.week) && state.week > 0 ? state.week : undefined,
         class: shortText(state.class) ? state.class : undefined,
         cursor: isRecord(cursor) && shortText(cursor.uri) && isLine(cursor.line) ? { uri: cursor.uri, line: cursor.line } : undefined

@@ -20,7 +20,7 @@ export function pageHtml(webview: vscode.Webview, extensionUri: vscode.Uri): str
 </head>
 <body>
 <nav id="controls" aria-label="${escape(vscode.l10n.t('Which brief is shown'))}" hidden>
-<span id="views" role="group" aria-label="${escape(vscode.l10n.t('Week or term'))}"><button type="button" id="show-week" aria-pressed="true">${escape(vscode.l10n.t('Week'))}</button><button type="button" id="show-term" aria-pressed="false">${escape(vscode.l10n.t('Term'))}</button></span>
+<span id="views" role="group" aria-label="${escape(vscode.l10n.t('Week, term or changes'))}"><button type="button" id="show-week" aria-pressed="true">${escape(vscode.l10n.t('Week'))}</button><button type="button" id="show-term" aria-pressed="false">${escape(vscode.l10n.t('Term'))}</button><button type="button" id="show-changes" aria-pressed="false">${escape(vscode.l10n.t('Changes'))}</button></span>
 <button type="button" id="previous" data-text="${escape(vscode.l10n.t('Week {0}'))}" data-label="${escape(vscode.l10n.t('Previous week'))}"></button>
 <button type="button" id="next" data-text="${escape(vscode.l10n.t('Week {0}'))}" data-label="${escape(vscode.l10n.t('Next week'))}"></button>
 <label id="stay-label"><input type="checkbox" id="stay">${escape(vscode.l10n.t('Stay on this week'))}</label>

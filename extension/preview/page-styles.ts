@@ -42,6 +42,7 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
 .brief [aria-current]::after {
   content: ""; position: absolute; inset-block: .15rem; inset-inline-start: -.7rem; border-inline-start: .2rem solid var(--focus);
 }
+.brief .made > [aria-current]::after { inset-inline-start: -2.3rem; }
 .brief.leads .drawing [data-line] { cursor: pointer; }
 .brief .drawing [aria-current] > .cell, .brief .drawing .day:has([aria-current]) > .cell, .brief .drawing [aria-current] > .touch { stroke: var(--focus); stroke-width: 2.5; }
 .brief-live { position: absolute; width: 1px; height: 1px; margin: 0; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }

@@ -7,13 +7,15 @@ export interface PageOptions {
     theme?: 'auto' | 'light' | 'dark';
     /** Address of the programme's folder: places are given relative to it. */
     root?: string;
+    /** Styles of this kind of page alone, after those that all share. */
+    styles?: string;
 }
 
 /** Nothing may be loaded and no script may run; styles are the page's own. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 /** Sections as one HTML file that needs nothing else: no script, no font, no picture. */
-export function htmlPage(title: string, sections: readonly RenderedSection[], { theme: wanted }: PageOptions): string {
+export function htmlPage(title: string, sections: readonly RenderedSection[], { theme: wanted, styles = '' }: PageOptions): string {
     const theme = wanted === 'light' || wanted === 'dark' ? ` data-theme="${wanted}"` : '';
     const head = renderToString(
         <>
@@ -25,5 +27,5 @@ export function htmlPage(title: string, sections: readonly RenderedSection[], { 
         </>
     );
     const body = sections.map(section => section.html).join('\n');
-    return `<!doctype html>\n<html lang="en"${theme}>\n<head>${head}<style>\n${pageStyles()}</style></head>\n<body>\n<main class="brief">\n${body}\n</main>\n</body>\n</html>\n`;
+    return `<!doctype html>\n<html lang="en"${theme}>\n<head>${head}<style>\n${pageStyles()}${styles}</style></head>\n<body>\n<main class="brief">\n${body}\n</main>\n</body>\n</html>\n`;
 }

@@ -2,9 +2,12 @@ import { Outline } from '../markdown/outline.js';
 import { plainText } from '../markdown/plain-text.js';
 import type { BuyFigures, ThingFigures, WeekBrief } from '../planning/figures.js';
 import { basketInWords } from './basket.js';
-import { groupCautions } from './caution-groups.js';
+import { groupCautions, seriousFirst } from './caution-groups.js';
+import { withChanges } from './change-words.js';
 import { dayInWords } from './days.js';
 import { kitsAtRest } from './kits-at-rest.js';
+import { leftOutAtEnd, leftOutBefore, leftOutOfWeek } from './left-out.js';
+import { writeLeftOut } from './markdown/change.js';
 import { writeCaution, writeLesson } from './markdown/lesson.js';
 import { proseLines } from './markdown/prose-lines.js';
 import { trailItem } from './markdown/trail.js';
@@ -24,7 +27,11 @@ export function briefMarkdown(brief: WeekBrief): string {
     if (brief.buy.length === 0) out.paragraph(words.nothingToBuy);
     for (const line of brief.buy) writeBuy(out, line, brief);
     writeCautions(out, brief, view);
-    for (const lesson of brief.lessons) writeLesson(out, lesson, view);
+    brief.lessons.forEach((lesson, index) => {
+        for (const gone of leftOutBefore(brief, index)) writeLeftOut(out, gone, view);
+        writeLesson(out, lesson, view);
+    });
+    for (const gone of leftOutAtEnd(brief)) writeLeftOut(out, gone, view);
     writeAhead(out, brief);
     return out.toString();
 }
@@ -34,6 +41,7 @@ function writeHeader(out: Outline, brief: WeekBrief, view: View): void {
     out.paragraph(plainText([brief.course.title, brief.class?.title].filter(Boolean).join(', ')));
     out.paragraph(plainText(weekFacts(brief)));
     out.paragraph(plainText(room(brief)));
+    out.paragraph(plainText(withChanges(brief.adapted?.adaptations ?? [], leftOutOfWeek(brief)) ?? ''));
     for (const meeting of brief.meetings) {
         const lessons = taughtAt(meeting, brief, view).map(({ title, remark }) => (remark ? `${title} (${remark})` : title));
         out.item(0, plainText(`${meeting.label}: ${[...lessons, meeting.free?.words].filter(Boolean).join(', ')}`));
@@ -96,7 +104,7 @@ function writeBuy(out: Outline, line: BuyFigures, brief: WeekBrief): void {
 function writeCautions(out: Outline, brief: WeekBrief, view: View): void {
     if (!hasCautions(brief)) return;
     out.heading(2, words.cautions);
-    for (const group of groupCautions(brief.cautions)) writeCaution(out, 0, group, view);
+    for (const group of seriousFirst(groupCautions(brief.cautions))) writeCaution(out, 0, group, view);
     out.paragraph(words.deferral);
 }
 

@@ -48,11 +48,21 @@ export function cautionThings(group: CautionGroup, view: View): { title: string;
     return things.map(({ thing, place }, index) => ({ title: index === 0 ? view.titleOf(thing) : view.inSentence(thing, { listed: true }), place }));
 }
 
-/** The usual advice in full, or "small parts, as above." where the same advice has been given before. */
+/** "Caution", or more where the ages in the room make it serious. */
+export function cautionLabel({ cautions: [first] }: CautionGroup): string {
+    return first.serious === undefined ? words.caution : words.seriousCaution;
+}
+
+/** The usual advice in full, behind what makes it serious in this room; or "small parts, as above." where the same advice has been given before. */
 export function cautionAdvice({ again, cautions: [first] }: CautionGroup): string {
-    if (!again || first.title === undefined) return first.text;
+    if (!again || first.title === undefined) return [first.serious, first.text].filter(Boolean).join(' ');
     const about = first.thing === undefined ? first.title : first.title.replace(/^[A-Z]/, letter => letter.toLowerCase());
     return `${about}, ${words.asAbove}.`;
+}
+
+/** Why a caution stands here that nobody declared: "Linking cubes: 20 x 20 x 20 mm; the youngest learners are 4". */
+export function cautionReasons({ worked }: CautionGroup, view: View): { words: string; place: Place }[] {
+    return worked.map(({ thing, computed = '', place }) => ({ words: thing === undefined ? computed : `${view.titleOf(thing)}: ${computed}`, place }));
 }
 
 /** "Kits and cupboard hold 60; 20 more needed." Undefined where nothing is known about the stock. */
@@ -116,16 +126,21 @@ export function partFacts(part: PartFigures): string {
     return [partKindAndTime(part), part.startsAt === undefined ? '' : `from minute ${part.startsAt}`].filter(Boolean).join(', ');
 }
 
-/** "8 items: name numbers 11 to 99." */
+/** "8 items: name numbers 11 to 99; return to 67." As many as there are, where fewer can be made than are asked for. */
 export function practiceWords(part: PartFigures): string | undefined {
-    const count = part.items === undefined ? '' : plural(part.items, 'item');
-    const how = part.practice?.join(' ') ?? '';
+    const items = part.practiceItems?.length ? part.practiceItems.length : part.items;
+    const count = items === undefined ? '' : plural(items, 'item');
+    const how = part.practice?.join('; ') ?? '';
     const text = [count, how].filter(Boolean).join(': ');
     return text ? sentence(text) : undefined;
 }
 
 /** Begins with a capital and ends with a full stop, unless it ends a sentence already. */
 export function sentence(text: string): string {
-    const begun = text.replace(/^[a-z]/, first => first.toUpperCase());
-    return begun === '' || /[.!?…”"]$/.test(begun) ? begun : `${begun}.`;
+    return ended(text.replace(/^[a-z]/, first => first.toUpperCase()));
+}
+
+/** Ends with a full stop, unless it ends a sentence already. */
+export function ended(text: string): string {
+    return text === '' || /[.!?…]["”’]?$/.test(text) ? text : `${text}.`;
 }

@@ -36,6 +36,11 @@ export function titleInSentence(name: string, title: string, kind: NameFigures['
     return (place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words) + (place.ending ?? '');
 }
 
+/** "Harbour co-op" of "Harbour co-op, autumn": what a class or course is called where its whole title stands further up. */
+export function shortTitle(title: string): string {
+    return title.replace(/(?<=\S),\s.*$/su, '');
+}
+
 /** The title with the plural of the name's last word put back to that word. */
 function oneOf(title: string, name: string): string {
     const last = name.slice(name.lastIndexOf('-') + 1);

@@ -1,6 +1,6 @@
 /** What every piece of the brief's HTML needs to know about the whole: options, titles of names, anchors, addresses. */
 import type { LessonFigures, NameFigures, Place, ThingFigures, WeekBrief } from '../planning/figures.js';
-import { titleInSentence, type SentencePlace } from './title-in-sentence.js';
+import { shortTitle, titleInSentence, type SentencePlace } from './title-in-sentence.js';
 
 export interface BriefOptions {
     /** In the preview every line's title or step word is a button that leads back to its source, and addresses are whole. */
@@ -27,6 +27,8 @@ export interface View {
     address(place: Place): string;
     /** "weighing.lesson, line 12", for people. */
     addressInWords(place: Place): string;
+    /** What the class is called inside a sentence ("Harbour co-op"); absent where there is none. */
+    className?: string;
 }
 
 export function makeView(brief: WeekBrief, options: BriefOptions): View {
@@ -41,16 +43,25 @@ export function makeView(brief: WeekBrief, options: BriefOptions): View {
     }
     const thingId = (thing: ThingFigures | undefined) =>
         thing && things.get(thing.name) === thing ? `thing-${asId(thing.name)}` : undefined;
-    const known = (name: string): NameFigures | undefined => (Object.hasOwn(brief.names, name) ? brief.names[name] : undefined);
+    const isLesson = (name: string): boolean => Object.hasOwn(brief.names, name) && brief.names[name]?.kind === 'lesson';
+    return {
+        ...viewOfNames(brief.names, brief.class?.title, options),
+        anchorOf: name => (isLesson(name) ? lessons.get(name) : thingId(things.get(name))),
+        thingId,
+        lessonId: index => lessonIds[index] ?? `lesson-${index}`
+    };
+}
+
+/** For a page that tells of names, not of a week. */
+export function viewOfNames(names: Record<string, NameFigures>, classTitle: string | undefined, options: BriefOptions): View {
+    const known = (name: string): NameFigures | undefined => (Object.hasOwn(names, name) ? names[name] : undefined);
     return {
         ...viewWithoutNames(options),
         titleOf: name => known(name)?.title ?? name,
         inSentence: (name, place) => titleInSentence(name, known(name)?.title ?? name, known(name)?.kind, place),
         placeOf: name => known(name)?.place,
         factOf: name => known(name)?.fact,
-        anchorOf: name => (known(name)?.kind === 'lesson' ? lessons.get(name) : thingId(things.get(name))),
-        thingId,
-        lessonId: index => lessonIds[index] ?? `lesson-${index}`
+        className: classTitle === undefined ? undefined : shortTitle(classTitle)
     };
 }
 

@@ -1,7 +1,9 @@
 import type { Problem } from '@haversack/language/checks/check';
 import { planProblems } from '../plan-checks/plan-problems.js';
 import { termOf } from '../plan-checks/plan-term.js';
+import type { FormerEditions } from '../plan-checks/term.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
+import { formerEditionsFor } from './former-editions.js';
 import { byLine, readProgramme, type ReadProgramme } from './read-programme.js';
 import { todayOf } from './today.js';
 
@@ -16,16 +18,17 @@ export async function checkCommand(path: string, options: CheckOptions, write: (
     const format = options.format ?? 'text';
     if (format !== 'text' && format !== 'json') throw new CouldNotRun(`There is no format '${format}' for check: use text or json.`);
     const today = todayOf(options.today);
-    const programme = withPlan(await readProgramme(path), today);
+    const read = await readProgramme(path);
+    const programme = withPlan(read, today, await formerEditionsFor(read));
     const counted = programme.problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
     write(format === 'json' ? asJson(programme) : asText(programme, counted.length));
     return counted.length > 0 ? exitCodes.problems : exitCodes.fine;
 }
 
 /** Adds what the checks of the plan find, in the order of the lines of each file. */
-function withPlan(programme: ReadProgramme, today: string): ReadProgramme {
+function withPlan(programme: ReadProgramme, today: string, former: FormerEditions): ReadProgramme {
     const { view, files, problems } = programme;
-    const planned = planProblems(view, termOf(view, today));
+    const planned = planProblems(view, termOf(view, today, former));
     const all = files.flatMap(uri => [...problems.filter(problem => problem.uri === uri), ...planned.get(uri) ?? []].sort(byLine));
     return { ...programme, problems: all };
 }

@@ -3,10 +3,14 @@ import 'core-js/actual/object/group-by.js';
 import 'core-js/actual/map/group-by.js';
 import { Command, CommanderError } from 'commander';
 import { briefCommand, type BriefOptions } from './brief-command.js';
+import { changesCommand } from './changes-command.js';
 import { checkCommand, type CheckOptions } from './check-command.js';
+import { compareCommand, type CompareOptions } from './compare-command.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
 import { coverageCommand } from './coverage-command.js';
+import { notesCommand, type NotesOptions } from './notes-command.js';
 import type { PlanOptions } from './planned.js';
+import { practiceCommand, type PracticeOptions } from './practice-command.js';
 import { scheduleCommand } from './schedule-command.js';
 import { suppliesCommand } from './supplies-command.js';
 import { importCommand, type ImportOptions } from './import-command.js';
@@ -34,6 +38,23 @@ async function main(): Promise<number> {
         .option('--today <date>', 'the day from which orders count as late; without it, the machine’s own')
         .option('--out <file>', 'write to a file instead of the terminal')
         .action(async (path: string, options: BriefOptions) => { code = await briefCommand(path, options, write, tell); });
+    program.command('notes').argument('<path>', 'folder of a programme, or one of its files')
+        .description('Write an outline for walking families through a week aloud, with the minutes it takes.')
+        .requiredOption('--week <number>', 'which week, counted from 1')
+        .option('--class <name>', 'for which class; without it, the first one')
+        .option('--rate <words>', 'words spoken in a minute', '170')
+        .option('--format <format>', 'md, text or json; without it, by the ending of --out, else md')
+        .option('--today <date>', 'the day from which orders count as late; without it, the machine’s own')
+        .option('--out <file>', 'write to a file instead of the terminal')
+        .action(async (path: string, options: NotesOptions) => { code = await notesCommand(path, options, write, tell); });
+    program.command('compare').argument('<old>', 'the old edition: a folder, or a tag, branch or commit').argument('<new>', 'the new edition: likewise')
+        .description('List what changed for a teacher from one edition of a programme to another, and what it means for adaptations. Exit code 0: compared, 1: compared, but some lines could not be read, 2: could not run.')
+        .option('--in <folder>', 'folder of the programme of which tags, branches and commits are meant', '.')
+        .option('--course <name>', 'only this course')
+        .option('--class <name>', 'for which class the term is planned; without it, the first that is taught the course')
+        .option('--format <format>', 'text, md, html or json; without it, by the ending of --out, else text')
+        .option('--out <file>', 'write to a file instead of the terminal')
+        .action(async (old: string, now: string, options: CompareOptions) => { code = await compareCommand(old, now, options, write, tell); });
     program.command('import').argument('<sheet>', 'a spreadsheet: .csv or .xlsx')
         .description('Show what an inventory from a spreadsheet would change in a programme; with --write, change it.')
         .requiredOption('--into <path>', 'folder of the programme')
@@ -63,6 +84,20 @@ async function main(): Promise<number> {
     planCommand('coverage', 'List which lessons introduce, practise and check each objective, the gaps, and what of each framework is met.')
         .option('--format <format>', 'text, md or json; without it, by the ending of --out, else text')
         .action(async (path: string, options: PlanOptions) => { code = await coverageCommand(path, options, write, tell); });
+    program.command('practice').argument('<lesson>', 'name of a lesson, or its file')
+        .description('Write the practice items of a lesson as a sheet to print, or their answer key.')
+        .option('--in <path>', 'folder of the programme in which the lesson is', '.')
+        .option('--class <name>', 'as this class is taught it, with its adaptations')
+        .option('--practice <name>', 'one practice of the lesson only')
+        .option('--more <number>', 'so many further items instead, beyond those of the brief')
+        .option('--key', 'the answer key instead of the sheet')
+        .option('--format <format>', 'text, md, html or json; without it, by the ending of --out, else text')
+        .option('--out <file>', 'write to a file instead of the terminal')
+        .action(async (lesson: string, options: PracticeOptions) => { code = await practiceCommand(lesson, options, write, tell); });
+    planCommand('changes', 'List what adaptations change for a class: each change with what it breaks, lessons, things, minutes and money before and after.')
+        .option('--today <date>', 'the day to plan from; without it, the machine’s own')
+        .option('--format <format>', 'text, md, json or html; without it, by the ending of --out, else text')
+        .action(async (path: string, options: PlanOptions) => { code = await changesCommand(path, options, write, tell); });
     try {
         await program.parseAsync();
         return code;

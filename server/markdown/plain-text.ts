@@ -31,3 +31,10 @@ export function codeSpan(text: string): string {
     const pad = /^`|`$|^ .* $/s.test(text) ? ' ' : '';
     return fence + pad + text.replace(/\n/g, ' ') + pad + fence;
 }
+
+/** A fenced block; the fence is longer than any run of backticks inside (CommonMark 0.31, 4.5). */
+export function codeBlock(lines: readonly string[]): string {
+    const longest = Math.max(2, ...(lines.join('\n').match(/`+/g) ?? []).map(run => run.length));
+    const fence = '`'.repeat(longest + 1);
+    return [fence, ...lines, fence].join('\n');
+}

@@ -84,6 +84,8 @@ export interface Proposal {
     places: number;
     /** A line to write in the class, where it is one: replaces or adds the statement of that head. */
     line?: { head: string; text: string };
+    /** Names of the lessons that it leaves out, in the order of the course. */
+    leavesOut?: string[];
 }
 
 export interface Unplaced {

@@ -41,9 +41,16 @@ export function problemsIn(uri: string | undefined, services: HaversackServerSer
     return document?.diagnostics?.filter(({ severity }) => severity === 1).length ?? 0;
 }
 
-/** The class at the cursor in a file that declares classes. */
+/** The class at the cursor, or that of the adaptation there: the one it is for, else the first that is taught its course. */
 export function classAt({ uri, line }: AskedFor, services: HaversackServerServices): string | undefined {
-    return line === undefined ? undefined : sheetAt(uri, services)?.classes.find(group => covers(group, line))?.name;
+    const sheet = line === undefined ? undefined : sheetAt(uri, services);
+    if (!sheet || line === undefined) return undefined;
+    const group = sheet.classes.find(one => covers(one, line));
+    if (group) return group.name;
+    const adaptation = sheet.adaptations.find(one => covers(one, line));
+    const { classes } = services.plans.current.programme;
+    if (!adaptation?.forClass) return adaptation && [...classes.values()].find(({ teaches }) => teaches !== undefined && teaches.name === adaptation.of?.name)?.name;
+    return classes.has(adaptation.forClass.name) ? adaptation.forClass.name : undefined;
 }
 
 export function sheetAt(uri: string | undefined, services: HaversackServerServices): FileSheet | undefined {

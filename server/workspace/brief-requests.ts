@@ -4,14 +4,18 @@ import type { Connection } from 'vscode-languageserver';
 import { briefMarkdown } from '../brief/markdown.js';
 import { briefPage } from '../brief/page.js';
 import { briefSections } from '../brief/sections.js';
+import { notesMarkdown } from '../brief/speaking/markdown.js';
+import { proseOf } from '../brief/speaking/prose-in-words.js';
 import { briefJson } from '../exports/brief-json.js';
+import type { WeekBrief } from '../planning/figures.js';
+import { speakingNotes } from '../planning/speaking.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
 import { lessonAt } from '../editing/candidates.js';
 import { classAt, declarationAt, folderOf, problemsIn, sheetAt, unknownClass, withoutKnown } from './asked-for.js';
 import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 
-const kinds = { uri: isText, line: isNumber, class: isText, week: isNumber, otherwise: isNumber, known: isTexts, format: isText };
+const kinds = { uri: isText, line: isNumber, class: isText, week: isNumber, otherwise: isNumber, known: isTexts, format: isText, rate: isNumber };
 
 /** Answers the preview: which week, which class, and only those sections that it does not show yet. */
 export function addBriefRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
@@ -41,7 +45,7 @@ function answerBrief(params: BriefParams, services: HaversackServerServices): Br
         return { refusal: weeks === 0 ? 'No lesson of this programme stands in a course yet, so there is no week to show.' : `There is no week ${week}: the last one is week ${weeks}.` };
     }
     const brief = plans.brief(week, className);
-    const whole = params.format === 'html' ? briefPage(brief, { root: folderOf(params, services) }) : params.format === 'md' ? briefMarkdown(brief) : params.format === 'json' ? briefJson(brief) : undefined;
+    const whole = wholeFile(brief, params, services);
     return {
         title: `${brief.course.title}, week ${week}`,
         sections: whole === undefined
@@ -55,6 +59,17 @@ function answerBrief(params: BriefParams, services: HaversackServerServices): Br
         problems: problemsIn(params.uri, services),
         around: declarationAt(params, services)
     };
+}
+
+/** The brief as a file of its own; nothing where sections are asked for. */
+function wholeFile(brief: WeekBrief, params: BriefParams, services: HaversackServerServices): string | undefined {
+    switch (params.format) {
+        case 'html': return briefPage(brief, { root: folderOf(params, services) });
+        case 'md': return briefMarkdown(brief);
+        case 'json': return briefJson(brief);
+        case 'notes': return notesMarkdown(speakingNotes(brief, { rate: params.rate, inWords: proseOf(brief) }));
+        default: return undefined;
+    }
 }
 
 /** The week of the lesson at the cursor, or of the first lesson of the file. */

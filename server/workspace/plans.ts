@@ -1,6 +1,9 @@
 import type { TermFigures } from '../planning/term-figures.js';
 import { newPlanningCache } from '../planning/cache.js';
+import { planChanges } from '../planning/changes.js';
 import type { WeekBrief } from '../planning/figures.js';
+import { planLedger } from '../planning/ledger.js';
+import type { ChangesFigures } from '../planning/ledger-figures.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { weekOfLesson } from '../planning/schedule.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
@@ -15,6 +18,7 @@ export class Plans {
     private view: ProgrammeView | undefined;
     private briefs = new Map<string, WeekBrief>();
     private terms = new Map<string, TermFigures>();
+    private changed = new Map<string, ChangesFigures>();
 
     constructor(private readonly services: HaversackServerServices) {}
 
@@ -32,6 +36,15 @@ export class Plans {
     term(className: string | undefined, today: string): TermFigures {
         return this.kept(this.fresh().terms, `${today} ${className ?? ''}`, programme =>
             planTerm(programme, { class: className }, { schedule: this.schedule(className), today, cache: this.cache }));
+    }
+
+    /** What its adaptations change for a class. */
+    changes(className: string | undefined): ChangesFigures {
+        const today = this.services.today.date;
+        return this.kept(this.fresh().changed, `${today} ${className ?? ''}`, programme => {
+            const wanted = { class: className };
+            return planChanges(programme, wanted, planLedger(programme, wanted, { cache: this.cache, today }));
+        });
     }
 
     /** The first week in which a lesson is taught to a class. */
@@ -62,6 +75,7 @@ export class Plans {
             this.view = current;
             this.briefs = new Map();
             this.terms = new Map();
+            this.changed = new Map();
         }
         return this;
     }

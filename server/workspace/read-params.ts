@@ -2,6 +2,7 @@
 type Kind = (value: unknown) => boolean;
 
 export const isText: Kind = value => typeof value === 'string';
+export const isFlag: Kind = value => typeof value === 'boolean';
 export const isNumber: Kind = value => typeof value === 'number';
 export const isListOf = (kinds: Readonly<Record<string, Kind>>): Kind => value => Array.isArray(value) && value.every(one => isRecord(one) && Object.entries(kinds).every(([name, is]) => is(one[name])));
 /** Texts by name. */

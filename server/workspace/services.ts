@@ -15,6 +15,7 @@ import { HaversackRename } from '../editing/rename.js';
 import { HaversackSymbols } from '../editing/symbols.js';
 import { HaversackBuilder } from './builder.js';
 import { ClientWishes } from './client-wishes.js';
+import { FormerEditionStore, type FormerEditionReader } from './former-editions.js';
 import { HaversackLanguageServer } from './language-server.js';
 import { PlannedValidator } from './planned-validator.js';
 import { Plans } from './plans.js';
@@ -29,6 +30,7 @@ export interface HaversackPlanServices {
     terms: Terms;
     today: Today;
     client: ClientWishes;
+    formerEditions: FormerEditionStore;
     validation: { DocumentValidator: PlannedValidator };
 }
 
@@ -39,6 +41,7 @@ const editingModule: Module<HaversackServerServices, PartialLangiumServices & Ha
     terms: services => new Terms(services),
     today: () => new Today(),
     client: services => new ClientWishes(services.shared, services.today),
+    formerEditions: services => new FormerEditionStore(services),
     validation: { DocumentValidator: services => new PlannedValidator(services) },
     lsp: {
         CompletionProvider: services => new HaversackCompletion(services),
@@ -64,10 +67,10 @@ const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> 
     }
 };
 
-/** All services of the language server. Without a reader, files that a programme names beside its own are told to be out of reach. */
-export function createServerServices(context: DefaultSharedModuleContext, reader?: AttachmentReader): { shared: LangiumSharedServices; haversack: HaversackServerServices } {
+/** All services of the language server. Without a reader, files that a programme names beside its own are told to be out of reach; without a history, former editions are not known. */
+export function createServerServices(context: DefaultSharedModuleContext, reader?: AttachmentReader, history?: FormerEditionReader): { shared: LangiumSharedServices; haversack: HaversackServerServices } {
     const shared = inject(createDefaultSharedModule(context), HaversackGeneratedSharedModule, HaversackSharedModule, sharedModule);
-    const haversack = inject(createDefaultModule({ shared }), HaversackGeneratedModule, HaversackModule, editingModule, { attachments: () => attachmentsOf(shared, reader) });
+    const haversack = inject(createDefaultModule({ shared }), HaversackGeneratedModule, HaversackModule, editingModule, { attachments: () => attachmentsOf(shared, reader), formerEditions: services => new FormerEditionStore(services, history) });
     shared.ServiceRegistry.register(haversack);
     return { shared, haversack };
 }

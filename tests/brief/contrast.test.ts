@@ -17,7 +17,7 @@ function contrast(first: string, second: string): number {
 
 const pairs: [keyof Palette, keyof Palette, number][] = [
     ['ink', 'paper', 4.5], ['quiet', 'paper', 4.5], ['link', 'paper', 4.5],
-    ['rule', 'paper', 3], ['rule', 'ground', 3], ['thread', 'ground', 3], ['focus', 'paper', 3]
+    ['rule', 'paper', 3], ['rule', 'ground', 3], ['thread', 'ground', 3], ['thread', 'paper', 3], ['focus', 'paper', 3]
 ];
 
 describe('contrast', () => {

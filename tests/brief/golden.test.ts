@@ -1,5 +1,3 @@
-/** Renew the goldens with RENEW_GOLDEN=1, then read the difference before it is committed. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { briefJson } from '@haversack/server/exports/brief-json';
 import { briefMarkdown } from '@haversack/server/brief/markdown';
 import { describe, expect, it } from 'vitest';
@@ -8,25 +6,10 @@ import { briefSections } from '../../server/brief/sections.js';
 import { termMarkdown } from '@haversack/server/brief/term/markdown';
 import { termPage } from '../../server/brief/term/page.js';
 import { termSections } from '../../server/brief/term/sections.js';
+import { expectGolden, readable } from './expect-golden.js';
 import { week } from './fixture.js';
 import { programmeRoot } from './fixture-tools.js';
 import { term } from './term-fixture.js';
-
-const folder = new URL('./golden/', import.meta.url);
-
-/** One element to a line, so that a difference can be read; the stylesheet has its own tests. */
-function readable(html: string): string {
-    return html.replace(/<style>[^]*?<\/style>/, '<style></style>').replace(/></g, '>\n<');
-}
-
-function expectGolden(name: string, text: string): void {
-    const file = new URL(name, folder);
-    if (process.env['RENEW_GOLDEN'] === '1') {
-        mkdirSync(folder, { recursive: true });
-        writeFileSync(file, text);
-    }
-    expect(text).toBe(readFileSync(file, 'utf8'));
-}
 
 describe('golden briefs', () => {
     it('page', () => expectGolden('week.html', readable(briefPage(week, { root: programmeRoot }))));

@@ -5,9 +5,12 @@ import { briefPage } from '../../server/brief/page.js';
 import { startBrowser } from './browser.js';
 import { termMarkdown } from '@haversack/server/brief/term/markdown';
 import { termPage } from '../../server/brief/term/page.js';
+import { changesPage } from '../../server/brief/changes/page.js';
+import { adaptedWeek } from './adapted-fixture.js';
+import { changes, unchangedClass } from './changes-fixture.js';
 import { week } from './fixture.js';
 import { everyTextAs, hostileTexts } from './hostile.js';
-import { previewPage, termPreviewPage } from './pages.js';
+import { changesPreviewPage, previewPage, termPreviewPage } from './pages.js';
 import { term } from './term-fixture.js';
 
 let browser: Browser;
@@ -48,6 +51,28 @@ describe.each(Object.entries(pages))('hostile text on the %s', (_name, write) =>
         for (const element of elements) expect(element).not.toMatch(/^(?:SCRIPT|IFRAME|OBJECT|IMG|LINK)\b| (?:style|on\w+)\b/);
         expect(addresses.filter(address => !address.startsWith('#'))).toEqual(['https://example.org/library?a=1&b=2']);
     });
+});
+
+const changed = {
+    'page of changes': (text: string) => changesPage(everyTextAs(changes, text)), 'preview of changes': (text: string) => changesPreviewPage(everyTextAs(changes, text)),
+    'empty page of changes': (text: string) => changesPage(everyTextAs(unchangedClass, text)), 'preview of an adapted week': (text: string) => previewPage(everyTextAs(adaptedWeek, text))
+};
+
+describe.each(Object.entries(changed))('hostile text on the %s', (_name, write) => {
+    it.each(hostileTexts)('%s', async hostile => {
+        const calm = await skeleton(write('calm'));
+        const rough = await skeleton(write(hostile));
+        expect(rough.elements).toEqual(calm.elements);
+        expect(rough.addresses.filter(address => !/^#[\w-]+$/.test(address))).toEqual([]);
+        if (!hostile.includes('&')) expect(rough.text).toContain(hostile);
+    });
+});
+
+it('the page of changes has no style attribute, no handler and no script', async () => {
+    const { elements, addresses } = await skeleton(changesPage(changes));
+    expect(elements.length).toBeGreaterThan(200);
+    for (const element of elements) expect(element).not.toMatch(/^(?:SCRIPT|IFRAME|OBJECT|IMG|LINK)\b| (?:style|on\w+)\b/);
+    expect(addresses.filter(address => !address.startsWith('#'))).toEqual([]);
 });
 
 const terms = { page: termPage, preview: termPreviewPage };

@@ -16,7 +16,7 @@ export const hostileTexts = [
 ];
 
 /** Fields that hold one of a few fixed words or an address, which no writer can fill freely. */
-const fixed = new Set(['kind', 'word', 'source', 'does', 'use', 'then', 'when', 'uri', 'exact', 'date', 'from', 'to', 'neededBy', 'orderBy', 'starts', 'ends', 'today', 'minor', 'currency', 'id']);
+const fixed = new Set(['kind', 'word', 'source', 'does', 'use', 'then', 'when', 'uri', 'exact', 'date', 'from', 'to', 'neededBy', 'orderBy', 'starts', 'ends', 'today', 'minor', 'currency', 'id', 'happened']);
 /** `why` is one of these or a sentence. */
 const reasons = new Set(['fixed', 'repeat', 'revisit', 'catch-up', 'waiting']);
 

@@ -1,6 +1,8 @@
 import type { WeekBrief } from '@haversack/server/planning/figures';
 import { briefStyles } from '@haversack/server/brief/styles';
+import type { ChangesFigures } from '@haversack/server/planning/ledger-figures';
 import type { TermFigures } from '@haversack/server/planning/term-figures';
+import { changesSections } from '../../server/brief/changes/sections.js';
 import { briefSections } from '../../server/brief/sections.js';
 import { termSections } from '../../server/brief/term/sections.js';
 
@@ -11,6 +13,10 @@ export function previewPage(brief: WeekBrief): string {
 
 export function termPreviewPage(term: TermFigures): string {
     return barePage(termSections(term, { preview: true }));
+}
+
+export function changesPreviewPage(changes: ChangesFigures): string {
+    return barePage(changesSections(changes, { preview: true }));
 }
 
 function barePage(sections: readonly { html: string }[]): string {

@@ -26,7 +26,7 @@ beforeEach(async () => {
     await page?.close();
     page = await browser.newPage({ viewport: { width: 500, height: 600 } });
     await page.setContent(`<!doctype html><html lang="en"><head><title>Brief</title><style>${briefStyles()}${panelStyles}</style></head><body>
-<nav id="controls" aria-label="Which brief" hidden><button id="show-week" aria-pressed="true">Week</button><button id="show-term" aria-pressed="false">Term</button><button id="previous" data-text="Week {0}" data-label="Previous week"></button><button id="next" data-text="Week {0}" data-label="Next week"></button>
+<nav id="controls" aria-label="Which brief" hidden><button id="show-week" aria-pressed="true">Week</button><button id="show-term" aria-pressed="false">Term</button><button id="show-changes" aria-pressed="false">Changes</button><button id="previous" data-text="Week {0}" data-label="Previous week"></button><button id="next" data-text="Week {0}" data-label="Next week"></button>
 <label id="stay-label"><input type="checkbox" id="stay">Stay</label><label id="class-label"><span>Class</span> <select id="class"></select></label><button id="save">Save</button></nav>
 <p id="says" role="status"></p><main id="brief" class="brief"></main><p id="updated" class="brief-live" role="status" data-text="Brief updated"></p></body></html>`);
     await page.evaluate(() => {
@@ -43,7 +43,7 @@ async function show(html: string, more: Partial<ShowMessage> = {}, brief: Partia
     const id = /id="([^"]*)"/.exec(html)![1]!;
     const message: ShowMessage = {
         type: 'show', state: {}, followCursor: true, leadBack: true,
-        brief: { week: 2, weeks: 3, class: 'a', classes: [{ name: 'a', title: 'A' }, { name: 'b', title: 'B' }], around: { from: 0, to: 200 }, sections: [{ id, hash: html, html }], ...brief }, ...more
+        brief: { view: 'week', week: 2, weeks: 3, class: 'a', classes: [{ name: 'a', title: 'A' }, { name: 'b', title: 'B' }], around: { from: 0, to: 200 }, sections: [{ id, hash: html, html }], ...brief }, ...more
     };
     await page.evaluate(data => { window.dispatchEvent(new MessageEvent('message', { data })); }, message);
 }
@@ -88,7 +88,7 @@ it('switches between the week and the term, and keeps only what each needs', asy
     await page.click('#show-term');
     expect((await sent()).slice(1)).toEqual([{ type: 'view', view: 'term' }]);
     await page.evaluate(() => window.scrollTo(0, 500));
-    await show(section('term', many.join('')), { state: { view: 'term' } }, { week: undefined, weeks: undefined });
+    await show(section('term', many.join('')), { state: { view: 'term' } }, { view: 'term', week: undefined, weeks: undefined });
     expect(await page.evaluate(() => window.scrollY)).toBe(0);
     expect(await page.locator('main > *').evaluateAll(all => all.map(one => one.id))).toEqual(['term']);
     for (const control of ['#previous', '#next', '#stay-label']) expect(await page.locator(control).isVisible()).toBe(false);
@@ -98,6 +98,20 @@ it('switches between the week and the term, and keeps only what each needs', asy
     await show(section('lesson-a', many.join('')));
     expect(await page.locator('#next').innerText()).toContain('Week 3');
     expect(await page.locator('[aria-pressed=true]').innerText()).toBe('Week');
+});
+
+it('switches on to the changes with the class in place, and back to the week', async () => {
+    await show(section('term', many.join('')), { state: { view: 'term' } }, { view: 'term', week: undefined, weeks: undefined, class: 'b' });
+    await page.evaluate(() => window.scrollTo(0, 500));
+    await page.click('#show-changes');
+    expect((await sent()).slice(1)).toEqual([{ type: 'view', view: 'changes' }]);
+    await show(section('changes', many.join('')), { state: { view: 'changes', class: 'b' } }, { view: 'changes', week: undefined, weeks: undefined, class: 'b' });
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
+    expect(await page.locator('[aria-pressed=true]').innerText()).toBe('Changes');
+    expect(await page.locator('#class').inputValue()).toBe('b');
+    expect(await page.locator('#next').isVisible()).toBe(false);
+    await page.click('#show-week');
+    expect((await sent()).slice(2)).toEqual([{ type: 'view', view: 'week' }]);
 });
 
 it('leads back from a mark in a drawing, and marks it for the cursor', async () => {

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { readPageMessage, readState } from '../../extension/preview/messages.js';
 
 it('reads what the page may say', () => {
-    for (const message of [{ type: 'ready' }, { type: 'save' }, { type: 'open', uri: 'file:///a/b.lesson', line: 3 }, { type: 'step', by: -1 }, { type: 'class', name: 'attic' }, { type: 'stay', on: false }, { type: 'view', view: 'term' }, { type: 'view', view: 'week' }]) {
+    for (const message of [{ type: 'ready' }, { type: 'save' }, { type: 'open', uri: 'file:///a/b.lesson', line: 3 }, { type: 'step', by: -1 }, { type: 'class', name: 'attic' }, { type: 'stay', on: false }, { type: 'view', view: 'term' }, { type: 'view', view: 'changes' }, { type: 'view', view: 'week' }]) {
         expect(readPageMessage(message)).toEqual(message);
     }
 });
@@ -22,5 +22,6 @@ it('carries nothing along that was not asked for', () => {
 
 it('trusts a kept state only as far as it has the right shape', () => {
     expect(readState({ view: 'term', week: 3, class: 'attic', cursor: { uri: 'file:///a', line: 0 }, scroll: 40 })).toEqual({ view: 'term', week: 3, class: 'attic', cursor: { uri: 'file:///a', line: 0 } });
-    for (const state of [undefined, null, 'x', { view: 'week', week: 0, class: 4, cursor: { uri: 'a', line: -2 } }]) expect(readState(state)).toEqual({});
+    expect(readState({ view: 'changes' })).toEqual({ view: 'changes' });
+    for (const state of [undefined, null, 'x', { view: 'toString' }, { view: 'week', week: 0, class: 4, cursor: { uri: 'a', line: -2 } }]) expect(readState(state)).toEqual({});
 });

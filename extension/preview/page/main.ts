@@ -1,5 +1,5 @@
 /** The script of the brief's page: shows what the extension sends and tells it what the reader does. */
-import type { BriefState, PageMessage, ShowMessage, SourceLine } from '../messages.js';
+import type { BriefState, PageMessage, PreviewView, ShowMessage, SourceLine } from '../messages.js';
 import { isInView, itemAt, markOf } from './cursor-item.js';
 import { showSections } from './patch.js';
 
@@ -18,13 +18,13 @@ const next = byId<HTMLButtonElement>('next');
 const stay = byId<HTMLInputElement>('stay');
 const chosenClass = byId<HTMLSelectElement>('class');
 const updated = byId('updated');
-const views = { week: byId('show-week'), term: byId('show-term') };
+const views: Record<PreviewView, HTMLElement> = { week: byId('show-week'), term: byId('show-term'), changes: byId('show-changes') };
 
 /** Readers of the screen are told once typing rests, not at every letter. */
 const restMilliseconds = 1500;
 let resting: ReturnType<typeof setTimeout> | undefined;
-/** The week that is shown, or the term; nothing before the first brief. */
-let shown: number | 'term' | undefined;
+/** The week that is shown, or what else; nothing before the first brief. */
+let shown: number | PreviewView | undefined;
 let clicked: { at: SourceLine; item: HTMLElement } | undefined;
 let scrollToRestore = host.getState()?.scroll;
 
@@ -35,7 +35,7 @@ previous.addEventListener('click', () => host.postMessage({ type: 'step', by: -1
 next.addEventListener('click', () => host.postMessage({ type: 'step', by: 1 }));
 stay.addEventListener('change', () => host.postMessage({ type: 'stay', on: stay.checked }));
 chosenClass.addEventListener('change', () => host.postMessage({ type: 'class', name: chosenClass.value }));
-for (const view of ['week', 'term'] as const) views[view].addEventListener('click', () => host.postMessage({ type: 'view', view }));
+for (const view of Object.keys(views) as PreviewView[]) views[view].addEventListener('click', () => host.postMessage({ type: 'view', view }));
 byId('save').addEventListener('click', () => host.postMessage({ type: 'save' }));
 main.addEventListener('click', leadBack);
 window.addEventListener('scroll', () => host.setState({ ...host.getState(), scroll: window.scrollY }), { passive: true });
@@ -49,7 +49,7 @@ function show(message: ShowMessage): void {
     if (!brief) return;
     showControls(brief, message.state);
     const changed = showSections(main, brief.sections);
-    const now = brief.week ?? 'term';
+    const now = brief.week ?? brief.view;
     const other = shown !== undefined && shown !== now;
     shown = now;
     if (scrollToRestore !== undefined) {
@@ -64,8 +64,8 @@ function show(message: ShowMessage): void {
 
 function showControls(brief: NonNullable<ShowMessage['brief']>, state: BriefState): void {
     controls.hidden = false;
-    const { week, weeks = 0 } = brief;
-    for (const [view, button] of Object.entries(views)) button.setAttribute('aria-pressed', String((week === undefined) === (view === 'term')));
+    const { view: current, week, weeks = 0 } = brief;
+    for (const [view, button] of Object.entries(views)) button.setAttribute('aria-pressed', String(view === current));
     if (week !== undefined) {
         label(previous, week - 1, weeks, '\u2190 ', '');
         label(next, week + 1, weeks, '', ' \u2192');

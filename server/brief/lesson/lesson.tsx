@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { LessonFigures } from '../../planning/figures.js';
 import { placeCautions } from '../caution-places.js';
+import { placeChanges } from '../change-places.js';
+import { Changes } from '../pieces/change.js';
 import { placed, Title } from '../pieces/lead.js';
 import { ProseText } from '../pieces/prose.js';
 import { lessonFacts } from '../sentences.js';
@@ -13,19 +15,21 @@ import { Steps } from './step.js';
 
 export function Lesson({ lesson, id, view }: { lesson: LessonFigures; id: string; view: View }): JSX.Element {
     const cautions = placeCautions(lesson);
+    const changes = placeChanges(lesson);
     // A lesson's `about` is its aim; it is told once.
     const steps = lesson.aim.length ? lesson.steps.filter(step => step.word !== 'about') : lesson.steps;
     return (
         <section id={id} class="lesson" aria-labelledby={`${id}-title`} {...placed(lesson.place, view)}>
             <h2 id={`${id}-title`}><Title place={lesson.place} view={view} text={lesson.title} /></h2>
             <p class="facts">{lessonFacts(lesson)}</p>
+            <Changes told={changes.get(lesson)} view={view} />
             {lesson.draft && <p class="quiet">{words.draft}</p>}
             <Aim lesson={lesson} view={view} />
-            {lesson.needs.length > 0 && <div class="uses"><h3>{words.uses}</h3><Needs needs={lesson.needs} view={view} /></div>}
+            {lesson.needs.length > 0 && <div class="uses"><h3>{words.uses}</h3><Needs needs={lesson.needs} changes={changes} view={view} /></div>}
             {lesson.notNeeded.length > 0 && <p class="quiet">{words.notNeeded}: <bdi>{lesson.notNeeded.map(thing => thing.title).join(', ')}</bdi></p>}
             <MinutesBar lesson={lesson} id={id} />
-            <Steps steps={steps} first={cautions.lesson} cautions={cautions.steps} view={view} />
-            {lesson.parts.map((part, index) => <Part part={part} number={index + 1} cautions={cautions} view={view} />)}
+            <Steps steps={steps} first={cautions.lesson} cautions={cautions.steps} changes={changes} view={view} />
+            {lesson.parts.map((part, index) => <Part part={part} number={index + 1} cautions={cautions} changes={changes} view={view} />)}
         </section>
     );
 }

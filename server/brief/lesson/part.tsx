@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { PartFigures } from '../../planning/figures.js';
 import type { CautionPlaces } from '../caution-places.js';
+import type { ChangePlaces } from '../change-places.js';
+import { Changes } from '../pieces/change.js';
 import { Labelled } from '../pieces/labelled.js';
 import { Lead, placed, Title } from '../pieces/lead.js';
 import { partFacts, partTitle } from '../sentences.js';
@@ -10,14 +12,23 @@ import { Needs } from './needs.js';
 import { Practice } from './practice.js';
 import { Steps } from './step.js';
 
-export function Part({ part, number, cautions, view }: { part: PartFigures; number: number; cautions: CautionPlaces; view: View }): JSX.Element {
+interface PartProps {
+    part: PartFigures;
+    number: number;
+    cautions: CautionPlaces;
+    changes: ChangePlaces;
+    view: View;
+}
+
+export function Part({ part, number, cautions, changes, view }: PartProps): JSX.Element {
     return (
         <div class="part" {...placed(part.place, view)}>
             <h3><span class="count">{number}</span> <Title place={part.place} view={view} text={partTitle(part)} /></h3>
             <p class="quiet">{partFacts(part)}</p>
+            <Changes told={changes.get(part)} view={view} />
             {part.game && <GameFacts game={part.game} view={view} />}
-            {part.needs.length > 0 && <Needs needs={part.needs} view={view} />}
-            <Steps steps={[...(part.game?.steps ?? []), ...part.steps]} first={cautions.parts.get(part)} cautions={cautions.steps} view={view} />
+            {part.needs.length > 0 && <Needs needs={part.needs} changes={changes} view={view} />}
+            <Steps steps={[...(part.game?.steps ?? []), ...part.steps]} first={cautions.parts.get(part)} cautions={cautions.steps} changes={changes} view={view} />
             {part.kind === 'practice' && <Practice part={part} />}
             {part.unsure && <Labelled label={words.ifUnsure}><p><bdi>{part.unsure}</bdi></p></Labelled>}
         </div>

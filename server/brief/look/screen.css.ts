@@ -14,10 +14,11 @@ export const screenStyles = `
 .brief h3 { font-size: 1.1rem; margin-block: 1.5rem .25rem; }
 .brief .quiet, .brief .label, .brief .course, .brief .assumed, .brief .address { color: var(--quiet); }
 .brief .facts { margin-block-end: .5rem; }
+.brief .places { font-size: .85rem; }
 .brief .assumed { margin-block-start: .75rem; font-size: .9rem; }
 .brief .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 
-.brief a { color: var(--link); text-underline-offset: .15em; }
+.brief a { color: var(--link); text-decoration: underline; text-underline-offset: .15em; }
 .brief a.name { color: inherit; text-decoration: underline dotted; }
 .brief button.lead {
   font: inherit; color: inherit; text-align: inherit; letter-spacing: inherit; overflow-wrap: inherit;
@@ -51,6 +52,9 @@ export const screenStyles = `
 .brief .trail > ol, .brief .key > ol { margin-block: .25rem .5rem; margin-inline-start: .4rem; padding-inline-start: 2.75rem; border-inline-start: 1px solid var(--rule); font-size: .95rem; }
 .brief .trail li, .brief .items li { padding-block: .15rem; }
 .brief .items { padding-inline-start: 1.8rem; }
+.brief .items .picture { display: block; margin-block: .2rem .4rem; max-width: 100%; height: auto; }
+.brief .items.pictured { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(13rem, 100%), 1fr)); column-gap: 2.2rem; }
+.brief .unbroken { white-space: nowrap; }
 
 .brief .steps { list-style: none; }
 .brief .steps > li, .brief .steps > .line { display: grid; grid-template-columns: 7.75rem minmax(0, 1fr); column-gap: .75rem; padding-block: .3rem; }

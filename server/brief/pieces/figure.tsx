@@ -16,6 +16,17 @@ export function Trail({ steps, view, children }: { steps: TrailStep[]; view: Vie
     );
 }
 
+/** Words that open to show reasons, under a line; nothing where there are none. */
+export function ReasonsBehind({ steps, view, children }: { steps: TrailStep[]; view: View; children: ComponentChildren }): JSX.Element | null {
+    if (steps.length === 0) return null;
+    return (
+        <details class="trail quiet">
+            <summary>{children}</summary>
+            <ol>{steps.map(step => <TrailLine step={step} view={view} />)}</ol>
+        </details>
+    );
+}
+
 function TrailLine({ step, view }: { step: TrailStep; view: View }): JSX.Element {
     return (
         <li {...placed(step.place, view)}>

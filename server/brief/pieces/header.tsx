@@ -1,11 +1,13 @@
 import type { JSX } from 'preact';
 import type { WeekBrief } from '../../planning/figures.js';
 import type { Meeting } from '../../planning/schedule-figures.js';
+import { leftOutOfWeek } from '../left-out.js';
 import { taughtAt, type TaughtLine as TaughtLineFigures } from '../meetings.js';
 import { assumptions, room, weekFacts, weekTitle } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import { placed, Title } from './lead.js';
+import { WithChanges } from './with-changes.js';
 
 export function Header({ brief, view }: { brief: WeekBrief; view: View }): JSX.Element {
     const assumed = assumptions(brief);
@@ -18,6 +20,7 @@ export function Header({ brief, view }: { brief: WeekBrief; view: View }): JSX.E
             <h1>{weekTitle(brief)}</h1>
             <p class="facts">{weekFacts(brief)}</p>
             <p>{room(brief)}</p>
+            {brief.adapted && <WithChanges adaptations={brief.adapted.adaptations} leftOut={leftOutOfWeek(brief)} view={view} />}
             {brief.meetings.length > 0 && (
                 <ol class="meetings" aria-label={words.meetings}>
                     {brief.meetings.map(meeting => <MeetingLine meeting={meeting} brief={brief} view={view} />)}

@@ -8,6 +8,15 @@ export function ProseText({ prose, view }: { prose: Prose; view: View }): JSX.El
     return <div class="prose" dir="auto"><Blocks blocks={readProse(prose)} view={view} /></div>;
 }
 
+/** Prose that goes on in a line of ours where it is one paragraph; lists and further paragraphs stand below it. */
+export function ProseGoingOn({ prose, view }: { prose: Prose; view: View }): JSX.Element {
+    const blocks = readProse(prose);
+    const [only] = blocks;
+    return blocks.length === 1 && only?.kind === 'paragraph'
+        ? <span class="prose" dir="auto"><Inlines inside={only.inside} view={view} /></span>
+        : <div class="prose" dir="auto"><Blocks blocks={blocks} view={view} /></div>;
+}
+
 function Blocks({ blocks, view }: { blocks: ProseBlock[]; view: View }): JSX.Element {
     return <>{blocks.map(block => <Block block={block} view={view} />)}</>;
 }

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { dayInWords } from '../days.js';
 import { placed, Title } from '../pieces/lead.js';
+import { WithChanges } from '../pieces/with-changes.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
 import type { TermFigures } from '../../planning/term-figures.js';
@@ -21,6 +22,7 @@ export function TermHeader({ term, view }: { term: TermFigures; view: View }): J
             <h1>{termWords.term}</h1>
             <p class="facts">{termFacts(term)}</p>
             {term.today !== undefined && <p class="quiet">{`Seen from ${dayInWords(term.today)}.`}</p>}
+            {term.adapted && <WithChanges adaptations={term.adapted.adaptations} view={view} />}
             <ul class="plain findings">{findings(term).map(({ text, section }) => <li><a href={`#${section}`}>{text}</a></li>)}</ul>
             {assumed.length > 0 && <p class="assumed">{words.assumed}: <bdi>{assumed.join(' ')}</bdi></p>}
         </header>

@@ -3,16 +3,20 @@ import { messageText, plainText } from '../../markdown/plain-text.js';
 import type { CoverageFigures, CoverageObjective, FrameworkNode } from '../../planning/coverage-figures.js';
 import type { OrderFigures, ThingRecord } from '../../planning/supply-figures.js';
 import { basketInWords } from '../basket.js';
+import { withChanges } from '../change-words.js';
 import { dayAndMonth, dayInWords } from '../days.js';
+import { toldLeftOut } from '../left-out.js';
+import { writeLeftOut as writeGone, writeOwnChanges } from '../markdown/change.js';
 import { trailItem } from '../markdown/trail.js';
 import { taughtRemark } from '../meetings.js';
 import { sentence } from '../sentences.js';
+import { viewOfNames } from '../view.js';
 import { words } from '../words.js';
 import { calendarBlocks, type Cell } from './calendar/blocks.js';
 import { offWords } from './calendar/entries.js';
 import { strandsOf } from './coverage/grids.js';
 import type { TermFigures } from '../../planning/term-figures.js';
-import { findings, nodeTitle, openingWords, orderGroups, otherProblems, shareWords, shortageWords, strandTitle, termAssumptions, termFacts } from './sentences.js';
+import { changesOf, findings, nodeTitle, openingWords, orderGroups, otherProblems, shareWords, shortageWords, strandTitle, termAssumptions, termFacts } from './sentences.js';
 import { changingWeeks, unlessNone } from './stock/line.js';
 import { usedUp } from './stock/used-up.js';
 import { allDoes, dayWords, doesHeads, heads, stockHeads, termWords } from './words.js';
@@ -22,6 +26,7 @@ export function termMarkdown(term: TermFigures): string {
     const out = new Outline();
     writeHead(out, term);
     writeCalendar(out, term);
+    writeOtherwise(out, term);
     writeLeftOut(out, term);
     writeShortages(out, term);
     writeOrders(out, term);
@@ -36,6 +41,7 @@ function writeHead(out: Outline, term: TermFigures): void {
     out.paragraph(plainText([term.course?.title, term.class?.title].filter(Boolean).join(', ')));
     out.paragraph(plainText(termFacts(term)));
     if (term.today !== undefined) out.paragraph(plainText(`Seen from ${dayInWords(term.today)}.`));
+    out.paragraph(plainText(withChanges(term.adapted?.adaptations ?? []) ?? ''));
     for (const { text } of findings(term)) out.item(0, plainText(text));
     const assumed = termAssumptions(term);
     if (assumed.length > 0) out.paragraph(plainText(`${words.assumed}: ${assumed.join(' ')}`));
@@ -51,17 +57,28 @@ function writeCalendar(out: Outline, term: TermFigures): void {
             if (row.kind === 'gap') out.item(0, plainText(row.text));
             else {
                 out.item(0, `${heads.week} ${row.week.number}`);
-                for (const cell of row.cells) if (cell) out.item(1, plainText(cellInWords(cell)));
+                for (const cell of row.cells) if (cell) out.item(1, plainText(cellInWords(cell, term)));
             }
         }
     }
 }
 
-function cellInWords(cell: Cell): string {
+function cellInWords(cell: Cell, term: TermFigures): string {
     const { meeting, off } = cell;
-    const taught = (meeting?.taught ?? []).map(one => [one.title, taughtRemark(one)].filter(Boolean).join(', '));
+    const taught = (meeting?.taught ?? []).map(one => [one.title, taughtRemark(one), ...changesOf(term, one.lesson).map(({ says }) => says)].filter(Boolean).join(', '));
     const told = [off && offWords(off), meeting?.free?.words, ...taught].filter(Boolean).join('; ');
     return `${cell.day}${cell.today ? ` (${dayWords.today})` : ''}: ${told}`;
+}
+
+function writeOtherwise(out: Outline, { adapted, class: group }: TermFigures): void {
+    if (!adapted || adapted.leftOut.length + adapted.lessons.length === 0) return;
+    const view = viewOfNames(adapted.names, group?.title, {});
+    out.heading(2, termWords.otherwise);
+    for (const lesson of toldLeftOut(adapted.leftOut, adapted.lessons)) writeGone(out, lesson, view);
+    for (const { title, changes } of adapted.lessons) {
+        out.item(0, plainText(title));
+        writeOwnChanges(out, 1, changes, view);
+    }
 }
 
 function writeLeftOut(out: Outline, { schedule }: TermFigures): void {

@@ -8,11 +8,12 @@ import { Frameworks } from './coverage/frameworks.js';
 import type { TermFigures } from '../../planning/term-figures.js';
 import { TermHeader } from './header.js';
 import { LeftOut } from './left-out.js';
+import { Otherwise } from './otherwise.js';
 import { Shortages } from './shortages.js';
 import { Stock } from './stock/stock.js';
 
 /**
- * The sections that have something to say: term, term-calendar, term-left-out, term-short, term-buy, term-stock, term-coverage, term-frameworks.
+ * The sections that have something to say: term, term-calendar, term-otherwise, term-left-out, term-short, term-buy, term-stock, term-coverage, term-frameworks.
  * Marks of a drawing carry the place they lead to; the words beside the drawing hold a button for each in the preview.
  */
 export function termSections(term: TermFigures, options: BriefOptions = {}): RenderedSection[] {
@@ -20,6 +21,7 @@ export function termSections(term: TermFigures, options: BriefOptions = {}): Ren
     return renderSections([
         ['term', <TermHeader term={term} view={view} />],
         ['term-calendar', <Calendar term={term} view={view} />],
+        ['term-otherwise', <Otherwise term={term} options={options} />],
         ['term-left-out', <LeftOut term={term} view={view} />],
         ['term-short', <Shortages term={term} view={view} />],
         ['term-buy', <TermBuying term={term} view={view} />],

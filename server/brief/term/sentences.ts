@@ -1,8 +1,10 @@
 /** Sentences that the term's page and its Markdown share, put together from finished figures. */
+import type { ChangeFigures } from '../../planning/figures.js';
 import type { FrameworkNode } from '../../planning/coverage-figures.js';
 import type { ScheduleProblem } from '../../planning/schedule-figures.js';
 import type { OrderFigures, ShortageFigures, SupplyFigures, ThingRecord } from '../../planning/supply-figures.js';
 import { monthInWords, spanInWords } from '../days.js';
+import { toldLeftOut } from '../left-out.js';
 import { plural, sentence } from '../sentences.js';
 import type { TermFigures } from '../../planning/term-figures.js';
 import { usedUp } from './stock/used-up.js';
@@ -23,12 +25,14 @@ export interface Finding {
 }
 
 /** What a lead wants to know first, each in a sentence. */
-export function findings({ schedule, supplies, coverage }: TermFigures): Finding[] {
+export function findings({ schedule, supplies, coverage, adapted }: TermFigures): Finding[] {
     const { unplaced } = schedule;
+    const leftOut = toldLeftOut(adapted?.leftOut, adapted?.lessons ?? []);
     const late = supplies.orders.filter(order => order.late);
     const { runOut: out } = usedUp(supplies);
     const found: (Finding | undefined)[] = [
         { text: unplaced.length === 0 ? 'Every lesson has its day.' : `${plural(unplaced.length, 'lesson')} ${unplaced.length === 1 ? 'does' : 'do'} not fit.`, section: unplaced.length === 0 ? 'term-calendar' : 'term-left-out' },
+        leftOut.length > 0 ? { text: `${plural(leftOut.length, 'lesson')} ${leftOut.length === 1 ? 'is' : 'are'} left out for this class.`, section: 'term-otherwise' } : undefined,
         supplies.shortages.length + supplies.clashes.length > 0
             ? { text: `Short of something at ${plural(meetingsShort(supplies), 'meeting')}.`, section: 'term-short' } : undefined,
         out.length > 0 ? { text: `${plural(out.length, 'thing')} ${out.length === 1 ? 'runs' : 'run'} out during the term.`, section: 'term-stock' } : undefined,
@@ -122,4 +126,9 @@ export function shareWords({ leaves, leavesMet }: FrameworkNode): string {
 export function termTitle(term: TermFigures): string {
     const of = [term.course?.title, term.class?.title].filter(Boolean).join(', ');
     return of === '' ? termWords.term : `${termWords.term}: ${of}`;
+}
+
+/** What is changed of a lesson as a whole, for the calendar in words: "moved to after “Which is heavier?”". */
+export function changesOf({ adapted }: Pick<TermFigures, 'adapted'>, lesson: string): ChangeFigures[] {
+    return adapted?.lessons.find(({ name }) => name === lesson)?.changes ?? [];
 }

@@ -5,6 +5,7 @@ export const termWords = {
     term: 'The term',
     calendar: 'Calendar',
     noMeetings: 'No lesson of this programme stands in a course yet, so there is nothing to put on days.',
+    otherwise: 'Otherwise than the course has it',
     leftOut: 'What does not fit',
     leftOutWhy: 'The term has no day left for these lessons:',
     waysOut: 'Ways to make room, and what each gives up',

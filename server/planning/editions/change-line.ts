@@ -1,6 +1,6 @@
-import type { Change, PartMention, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
+import type { Added, Change, PartMention, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { Mention } from '@haversack/language/sheets/sheet';
-import { listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '../wording.js';
 
 /** How a mention is called now: its own name where it stays. */
 export type Called = (mention: Mention) => string;
@@ -68,7 +68,17 @@ export function wantsOf(change: Change, { lesson, part, thing }: TitlesOfChange)
         case 'insert activity': return `${partTitle(change.activity)} comes too, ${change.side} ${partTitle(change.anchor)}`;
         case 'retime lesson': return `${lessonTitle(change.lesson)} takes ${change.minutes} min`;
         case 'retime activity': return `${partTitle(change.activity)} takes ${change.minutes} min`;
-        case 'add to lesson': return `something is added to ${lessonTitle(change.lesson)}`;
-        case 'add to activity': return `something is added to ${partTitle(change.activity)}`;
+        case 'add to lesson': return `${lessonTitle(change.lesson)} also has ${addedInWords(change.added, thing)}`;
+        case 'add to activity': return `${partTitle(change.activity)} also has ${addedInWords(change.added, thing)}`;
     }
+}
+
+/** "2 more steps, “Lentils” and “Sing”". */
+function addedInWords({ steps, introduces, practises, checks, needs, cautions, parts }: Added, thing: (name: string) => string): string {
+    const objectives = introduces.length + practises.length + checks.length;
+    const words = [
+        ...(steps.length > 0 ? [counted(steps.length, 'more step')] : []), ...(objectives > 0 ? [counted(objectives, 'more objective')] : []), ...(cautions.length > 0 ? [counted(cautions.length, 'more caution')] : []),
+        ...needs.flatMap(({ options: [first] }) => (first ? [quoted(thing(first.thing.name))] : [])), ...parts.map(({ title }) => quoted(title))
+    ];
+    return words.length > 0 ? listing(words) : 'nothing more yet';
 }

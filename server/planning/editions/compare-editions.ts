@@ -22,7 +22,7 @@ export interface Compared {
 
 const titles: Readonly<Record<EditionSectionId, string>> = {
     order: 'Which lessons are taught, and in which order', lessons: 'What to do differently in a lesson', term: 'What it means for the term',
-    objectives: 'What children learn', things: 'Materials, prints, games and kits', course: 'The course itself', class: 'The class'
+    things: 'Materials, prints, games and kits', objectives: 'What children learn', course: 'The course itself', class: 'The class'
 };
 
 /**
@@ -39,8 +39,9 @@ export function compareEditions(old: Programme, now: Programme, wanted: Compared
         old: { class: classes.old?.name ?? sheet?.name, course: courseFor(classes.old ?? sheet, courses, 'old') },
         new: { class: classes.new?.name ?? sheet?.name, course: courseFor(classes.new ?? sheet, courses, 'new') }
     }, classes) : { groups: [], frameworks: [] };
+    const namesTold = new Set<string>();
     const found: Record<EditionSectionId, EditionGroup[]> = {
-        order: courses.flatMap(pair => orderDifferences(matched, pair)),
+        order: courses.flatMap(pair => orderDifferences(matched, pair, namesTold)),
         lessons: changedLessons(matched, courses),
         term: term.groups,
         objectives: [...objectiveDifferences(matched, taught), ...term.frameworks],

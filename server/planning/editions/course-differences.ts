@@ -10,15 +10,18 @@ import { comings, difference, group, instead, insteadOf, minutesText, sureness }
 
 const declaredAt = ({ uri, at }: { uri: string; at: Place['range'] }): Place => placeIn(uri, at);
 
-/** Which lessons came, went, have another name or stand elsewhere; in the order of the new edition, what went at its old place among them. */
-export function orderDifferences(matched: Matched, { old, new: now }: CoursePair): EditionGroup[] {
+/**
+ * Which lessons came, went, have another title or stand elsewhere; what only those need who write, the names of lessons, comes last. `told`: names
+ * that have been told for another course.
+ */
+export function orderDifferences(matched: Matched, { old, new: now }: CoursePair, told = new Set<string>()): EditionGroup[] {
     const before = taughtIn(old, matched.old);
     const after = taughtIn(now, matched.now);
     const title = (now ?? old)?.title;
     const sides = { old: old && declaredAt(old), new: now && declaredAt(now) };
     if (!old || !now) return group({ title, ...sides, differences: [courseComes(old, now, before, after)] });
     const differences: Difference[] = [
-        ...goneLessons(matched, before, after, old), ...newLessons(matched, before, after, now), ...otherNames(matched, before, after),
+        ...goneLessons(matched, before, after, old), ...newLessons(matched, before, after, now), ...otherTitles(matched, before, after),
         ...moves(matched, before, after, old, now), ...otherUnits(matched, before, after, old, now)
     ];
     const [minutesBefore, minutesAfter] = [total(before), total(after)];
@@ -26,6 +29,7 @@ export function orderDifferences(matched: Matched, { old, new: now }: CoursePair
         const lessons = insteadOf(before.length, after.length, 'lesson', 'lessons');
         differences.push(difference('minutes-in-all', `In all: ${listing([lessons, insteadOf(minutesBefore, minutesAfter, 'min', 'min')].flatMap(one => one ?? []))}`, sides));
     }
+    differences.push(...otherNames(matched, before, after, told));
     return group({ title, ...sides, differences });
 }
 
@@ -55,18 +59,22 @@ function newLessons(matched: Matched, before: readonly LessonSheet[], after: rea
         difference('lesson-added', `${quoted(lesson.title)} is new, ${minutesText(minutesOf(lesson))}, ${where(lesson, after)}`, { new: lineOf(course, lesson.name) ?? declaredAt(lesson) }));
 }
 
-/** Also a lesson that kept its title: its name is what other lines call it by. */
-function otherNames(matched: Matched, before: readonly LessonSheet[], after: readonly LessonSheet[]): Difference[] {
+function otherTitles(matched: Matched, before: readonly LessonSheet[], after: readonly LessonSheet[]): Difference[] {
     return before.flatMap(old => {
-        const pair = matched.lessonPair(old.name);
-        if (!pair || !after.includes(pair.new)) return [];
-        const { new: now, recognised } = pair;
-        const sides = { old: declaredAt(old), new: declaredAt(now) };
-        if (old.name !== now.name) {
-            const says = old.title === now.title ? `${quoted(old.title)} is now written as ${now.name}, not ${old.name}` : `${quoted(old.title)} (${old.name}) is now ${quoted(now.title)} (${now.name})`;
-            return [difference('lesson-renamed', says, { ...sides, why: recognised && sureness(recognised) })];
-        }
-        return old.title === now.title ? [] : [difference('lesson-renamed', `${quoted(old.title)} is now called ${quoted(now.title)}`, sides)];
+        const { new: now, recognised } = matched.lessonPair(old.name) ?? {};
+        if (!now || !after.includes(now) || old.title === now.title) return [];
+        const says = old.name === now.name ? `${quoted(old.title)} is now called ${quoted(now.title)}` : `${quoted(old.title)} (${old.name}) is now ${quoted(now.title)} (${now.name})`;
+        return [difference('lesson-renamed', says, { old: declaredAt(old), new: declaredAt(now), why: recognised && sureness(recognised) })];
+    });
+}
+
+/** Lessons that kept their title: their name is what other lines call them by. */
+function otherNames(matched: Matched, before: readonly LessonSheet[], after: readonly LessonSheet[], told: Set<string>): Difference[] {
+    return before.flatMap(old => {
+        const { new: now, recognised } = matched.lessonPair(old.name) ?? {};
+        if (!now || !after.includes(now) || old.title !== now.title || old.name === now.name || told.has(old.name)) return [];
+        told.add(old.name);
+        return [difference('lesson-renamed', `${quoted(old.title)} is now written as ${now.name}, not ${old.name}`, { old: declaredAt(old), new: declaredAt(now), why: recognised && sureness(recognised) })];
     });
 }
 

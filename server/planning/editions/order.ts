@@ -1,6 +1,6 @@
 /**
  * Which of the items have moved, when `order` gives for each the place it has on the other side: as few as possible, the others keeping
- * their order among themselves (a longest increasing subsequence). Of equally few, those are said to have moved that come late.
+ * their order among themselves (a longest increasing subsequence). Which of equally few is left to the search, always in the same way.
  */
 export function movedItems(order: readonly number[]): Set<number> {
     // tails[k]: index of the smallest last item of a run of k + 1; before: the item before each in its run.

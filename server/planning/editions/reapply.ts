@@ -28,13 +28,27 @@ export function reapplied(matched: Matched, courses: readonly CoursePair[]): Rea
     const known = courses.map(pair => ({ pair, course: new CourseEditions(matched, pair) }));
     return sides.flatMap(({ side, adaptation }) => {
         const one = known.find(({ pair }) => adaptation.of !== undefined && pair[side]?.name === adaptation.of.name);
-        return one ? [reapplyOne(one.course, one.pair.new?.edition, adaptation, side)] : [];
+        return one ? [reapplyOne(one.course, settledBy(matched, one.pair, adaptation, side), adaptation, side)] : [];
     });
 }
 
-function reapplyOne(course: CourseEditions, current: string | undefined, adaptation: AdaptationSheet, side: 'old' | 'new'): ReappliedAdaptation {
+type Settles = (change: WrittenChange) => boolean;
+
+/**
+ * Which changes have been looked at in the light of the new edition: those that say so. Where the course says the same edition on both sides, no
+ * line can say so; then it is those that the old side does not have as they are now.
+ */
+function settledBy({ old }: Matched, { old: before, new: after }: CoursePair, adaptation: AdaptationSheet, side: 'old' | 'new'): Settles {
+    const current = after?.edition;
+    if (current !== undefined && current !== before?.edition) return change => change.asOf?.edition === current || adaptation.edition === current;
+    const former = side === 'new' ? old.adaptations.get(adaptation.name) : undefined;
+    const lines = former && new Set(former.changes.map(change => changeLine(change)));
+    return change => lines !== undefined && !lines.has(changeLine(change));
+}
+
+function reapplyOne(course: CourseEditions, isSettled: Settles, adaptation: AdaptationSheet, side: 'old' | 'new'): ReappliedAdaptation {
     const { name, title, uri, at, edition, changes } = adaptation;
-    const outcomes = changes.map(change => reapplyChange(course, current, adaptation, change));
+    const outcomes = changes.map(change => reapplyChange(course, isSettled(change), adaptation, change));
     return { name, title, place: placeIn(uri, at), side, edition, summary: summaryOf(outcomes), changes: outcomes };
 }
 
@@ -43,12 +57,12 @@ function summaryOf(changes: readonly ReappliedChange[]): string {
     const [clean, moved, conflicts] = [count('clean'), count('moved'), count('conflict')];
     if (changes.length > 0 && changes.every(({ settled }) => settled)) return 'Written against the new edition already, or looked at again for it.';
     if (clean === changes.length) return clean === 1 ? 'The only change applies as before.' : `All ${clean} changes apply as before.`;
+    if (changes.length === 1) return moved === 1 ? 'The only change applies to what has moved.' : 'The only change is in conflict.';
     const told = [clean > 0 && `${clean} ${clean === 1 ? 'applies' : 'apply'} as before`, moved > 0 && `${moved} ${moved === 1 ? 'applies' : 'apply'} to what has moved`, conflicts > 0 && `${conflicts} ${conflicts === 1 ? 'is' : 'are'} in conflict`];
     return `Of ${counted(changes.length, 'change')}, ${listing(told.flatMap(one => one || []))}.`;
 }
 
-function reapplyChange(course: CourseEditions, current: string | undefined, adaptation: AdaptationSheet, change: WrittenChange): ReappliedChange {
-    const settled = current !== undefined && (change.asOf?.edition === current || adaptation.edition === current);
+function reapplyChange(course: CourseEditions, settled: boolean, adaptation: AdaptationSheet, change: WrittenChange): ReappliedChange {
     const place = placeIn(adaptation.uri, change.head);
     const touched = new Touched(course, adaptation, change);
     const line = changeLine(change);

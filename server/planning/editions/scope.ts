@@ -1,6 +1,5 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import { lessonsBrought, partsNamed } from '@haversack/language/sheets/adaptation-names';
-import type { AdaptationSheet } from '@haversack/language/sheets/adaptation-sheet';
 import type { CourseSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import type { Matched } from './matched.js';
 
@@ -40,8 +39,4 @@ export function lessonsMet(programme: Programme, courses: readonly CourseSheet[]
         }
     }
     return names;
-}
-
-export function adaptationsOf(programme: Programme, courses: readonly (CourseSheet | undefined)[]): AdaptationSheet[] {
-    return [...programme.adaptations.values()].filter(({ of }) => of && courses.some(course => course?.name === of.name));
 }

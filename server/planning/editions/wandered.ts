@@ -15,8 +15,9 @@ const nearlyTheSame = 0.8;
 
 /** Parts that left one lesson and stand in another one, nearly word for word. */
 export function wanderedParts(matched: Matched, pairs: readonly Pair<LessonSheet>[]): Wandered[] {
-    const gone = pairs.flatMap(pair => matched.partsOf(pair).gone.map(part => ({ part, lesson: pair.new })));
-    const added = pairs.flatMap(pair => matched.partsOf(pair).added.map(part => ({ part, lesson: pair.new })));
+    const changed = pairs.filter(pair => !matched.saysTheSame(pair));
+    const gone = changed.flatMap(pair => matched.partsOf(pair).gone.map(part => ({ part, lesson: pair.new })));
+    const added = changed.flatMap(pair => matched.partsOf(pair).added.map(part => ({ part, lesson: pair.new })));
     const wanders = pairUp(gone, added, {
         // Both in one lesson would have been paired there, so no two names are the same.
         name: ({ part, lesson }) => `${lesson.name}.${part.name}`, saying: ({ part }) => saying(part), least: nearlyTheSame,

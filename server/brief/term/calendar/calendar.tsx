@@ -1,4 +1,5 @@
 import { Fragment, type JSX } from 'preact';
+import type { ChangeFigures } from '../../../planning/figures.js';
 import type { Meeting, TaughtFigures } from '../../../planning/schedule-figures.js';
 import { groundFill, Grounds, type Ground } from '../../drawing/grounds.js';
 import { InWords } from '../../drawing/in-words.js';
@@ -9,6 +10,7 @@ import { Section } from '../../pieces/section.js';
 import type { View } from '../../view.js';
 import { whyWords } from '../../words.js';
 import type { TermFigures } from '../../../planning/term-figures.js';
+import { changesOf } from '../sentences.js';
 import { dayWords, heads, termWords } from '../words.js';
 import { calendarBlocks, type Block, type Cell, type WeekRow } from './blocks.js';
 import { offWords } from './entries.js';
@@ -25,7 +27,7 @@ export function Calendar({ term, view }: { term: TermFigures; view: View }): JSX
                     <h3>{block.title}</h3>
                     <Month block={block} shape="wide" view={view} />
                     <Month block={block} shape="narrow" view={view} />
-                    <MonthInWords block={block} view={view} />
+                    <MonthInWords block={block} term={term} view={view} />
                 </div>
             ))}
         </Section>
@@ -53,17 +55,17 @@ function CalendarKey({ blocks }: { blocks: Block[] }): JSX.Element | null {
     );
 }
 
-function MonthInWords({ block, view }: { block: Block; view: View }): JSX.Element {
+function MonthInWords({ block, term, view }: { block: Block; term: TermFigures; view: View }): JSX.Element {
     return (
         <InWords of={block.title} heads={heads.calendar}>
             {block.rows.map(row => (row.kind === 'week'
-                ? row.cells.map(cell => cell && <DayRow cell={cell} row={row} view={view} />)
+                ? row.cells.map(cell => cell && <DayRow cell={cell} row={row} term={term} view={view} />)
                 : <tr {...placed(row.off[0]?.place, view)}><td colSpan={3}><Title place={row.off[0]?.place} view={view} text={row.text} />{row.now && ` (${termWords.thisWeek})`}</td></tr>))}
         </InWords>
     );
 }
 
-function DayRow({ cell, row, view }: { cell: Cell; row: WeekRow; view: View }): JSX.Element {
+function DayRow({ cell, row, term, view }: { cell: Cell; row: WeekRow; term: TermFigures; view: View }): JSX.Element {
     const { meeting, off } = cell;
     return (
         <tr>
@@ -72,7 +74,7 @@ function DayRow({ cell, row, view }: { cell: Cell; row: WeekRow; view: View }): 
             <td>
                 {off && <span {...placed(off.place, view)}><Title place={off.place} view={view} text={offWords(off)} /></span>}
                 {meeting?.free && <FreeWords free={meeting.free} view={view} />}
-                {meeting?.taught.map((taught, index) => <Fragment>{index > 0 && '; '}<TaughtWords taught={taught} view={view} /></Fragment>)}
+                {meeting?.taught.map((taught, index) => <Fragment>{index > 0 && '; '}<TaughtWords taught={taught} changes={changesOf(term, taught.lesson)} view={view} /></Fragment>)}
             </td>
         </tr>
     );
@@ -82,12 +84,13 @@ export function FreeWords({ free, view }: { free: NonNullable<Meeting['free']>; 
     return <span {...placed(free.place, view)}><Title place={free.place} view={view} text={free.words} /></span>;
 }
 
-function TaughtWords({ taught, view }: { taught: TaughtFigures; view: View }): JSX.Element {
+function TaughtWords({ taught, changes, view }: { taught: TaughtFigures; changes: ChangeFigures[]; view: View }): JSX.Element {
     const remarks = taughtRemark(taught);
     return (
         <span {...placed(taught.place, view)}>
             <Title place={taught.place} view={view} text={taught.title} />
             {remarks && <>, <span class="quiet" {...placed(taught.because, view)}><Lead place={taught.because} view={view}><bdi>{remarks}</bdi></Lead></span></>}
+            {changes.map(({ says, place }) => <>, <span class="quiet" {...placed(place, view)}><Title place={place} view={view} text={says} /></span></>)}
         </span>
     );
 }

@@ -1,0 +1,69 @@
+/** Which change of an adaptation is told where in a lesson: once beside what it concerns, its reason the first time only. */
+import type { ChangeFigures, LessonFigures, PartFigures, StepFigures } from '../planning/figures.js';
+
+export interface ToldChange {
+    change: ChangeFigures;
+    /** Its reason stands further up in this lesson. */
+    again: boolean;
+}
+
+type Changed = { changes?: ChangeFigures[] };
+
+/** The lesson itself, its parts, needs and steps, each with what is told beside it. */
+export type ChangePlaces = ReadonlyMap<Changed, ToldChange[]>;
+
+export function placeChanges(lesson: LessonFigures): ChangePlaces {
+    const telling = new Telling();
+    const inLesson = telling.tell(lesson, []);
+    for (const need of lesson.needs) telling.tellNeed(need, inLesson);
+    for (const step of lesson.steps) telling.tellStep(step, inLesson);
+    for (const part of lesson.parts) {
+        const inPart = [...inLesson, ...telling.tell(part, inLesson)];
+        for (const need of part.needs) telling.tellNeed(need, inPart);
+        for (const step of [...(part.game?.steps ?? []), ...part.steps]) telling.tellStep(step, inPart);
+    }
+    return telling.places;
+}
+
+class Telling {
+    readonly places = new Map<Changed, ToldChange[]>();
+    private readonly reasons = new Set<string>();
+    private readonly sayings = new Set<string>();
+
+    /** Tells what nothing around it tells already, and returns that. */
+    tell(of: Changed, around: readonly string[], known: (change: ChangeFigures) => boolean = () => false): string[] {
+        const fresh = (of.changes ?? []).filter(change => !around.includes(saying(change)) && !known(change));
+        if (fresh.length > 0) this.places.set(of, fresh.map(change => ({ change, again: this.reasons.has(line(change)) })));
+        for (const change of fresh) {
+            this.reasons.add(line(change));
+            this.sayings.add(saying(change));
+        }
+        return fresh.map(saying);
+    }
+
+    /** A thing that is swapped stands in the lesson's needs and in those of its parts. */
+    tellNeed(need: LessonFigures['needs'][number] | PartFigures['needs'][number], around: readonly string[]): void {
+        const key = (change: ChangeFigures): string => `${need.name} ${saying(change)}`;
+        this.tell(need, around, change => this.sayings.has(key(change)));
+        for (const change of need.changes ?? []) this.sayings.add(key(change));
+    }
+
+    /** Two added steps are both told; a thing that is swapped in ten steps is told once. */
+    tellStep(step: StepFigures, around: readonly string[]): void {
+        const inStep = this.tell(step, around, change => !isAdded(change) && this.sayings.has(saying(change)));
+        for (const under of step.under) this.tellStep(under, [...around, ...inStep]);
+    }
+}
+
+/** Whether it says of something that the course does not have it there. */
+export function isAdded({ says }: ChangeFigures): boolean {
+    return says === 'added' || says === 'brought in';
+}
+
+function line({ place: { uri, range } }: ChangeFigures): string {
+    return `${uri}#${range.start.line}`;
+}
+
+function saying(change: ChangeFigures): string {
+    return `${line(change)} ${change.says}`;
+}
