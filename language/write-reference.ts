@@ -7,6 +7,7 @@ import { cautionKinds, deferral } from './facts/cautions.js';
 import { statements, statementsIn, type Statement } from './facts/statements.js';
 import { units } from './facts/units.js';
 import { createHaversackServices } from './module.js';
+import { pictureKinds } from './pictures/read-picture.js';
 import { decisions, introduction } from './reference-words.js';
 
 /** Codes beyond those of the language, and who finds such problems in their examples. */
@@ -19,7 +20,7 @@ export interface FurtherCodes {
 export async function referenceText(further: FurtherCodes): Promise<string> {
     const parts = [
         '<!-- Made by `npm run reference` from the tables in language/. Change those, not this file. -->',
-        introduction, statementPages(), unitPage(), cautionPage(), decisions, await codePages(further)
+        introduction, statementPages(), unitPage(), cautionPage(), picturePage(), decisions, await codePages(further)
     ];
     return `${parts.map(part => part.trim()).join('\n\n')}\n`;
 }
@@ -67,6 +68,11 @@ function cautionPage(): string {
     return `## Cautions\n\nEach kind of caution brings its usual words into the brief, beside the step that uses the thing. They are reminders, not a safety assessment. ${deferral}\n\n${table(['Kind', 'Title', 'The usual caution'], rows)}`;
 }
 
+function picturePage(): string {
+    const rows = pictureKinds.map(({ examples, says, settings }) => [examples.map(example => code(`show ${example}`)).join('<br>'), says, settings]);
+    return `## Pictures\n\nA \`show\` line in a part of a lesson or in a game draws a picture, with the same told in words below it; a title in quotation marks may follow. What does not fit a picture is told where it stands, with what would fit.\n\n${table(['Line', 'What it shows', 'What may stand there'], rows)}`;
+}
+
 async function codePages(further: FurtherCodes): Promise<string> {
     const codes = [...allCodes, ...further.codes];
     const titles = new Map([...await fixTitles({ codes: allCodes, problemsIn }), ...await fixTitles(further)]);
@@ -75,9 +81,10 @@ async function codePages(further: FurtherCodes): Promise<string> {
     return `## Every problem\n\nA problem has a code that never changes and a severity that settings can change: an *error* cannot be worked with, a *warning* is very likely a slip, *information* is worth knowing, a *hint* is quiet. In a lesson marked \`draft\`, what is only missing so far is a hint. A line that cannot be read has one message of its own, and what it names is not called unused or missing elsewhere. The last ones, from \`${further.codes[0]!.code}\` on, need the plan: they are looked for when typing rests, for every class that says what it is taught, how many children it has, when it starts and on which days it meets, and they tell of nothing that lies before today.\n\n${list}\n\n${pages.join('\n\n')}`;
 }
 
-function codePage({ code: name, severity, title, explains, wrong, right, beside, on }: Explained, fixes: readonly string[]): string {
+function codePage({ code: name, severity, title, explains, wrong, right, former, beside, on }: Explained, fixes: readonly string[]): string {
     const lines = [`### ${name}`, `**${title}** (${severity})`, explains];
     if (wrong !== '') lines.push(`Wrong${on === undefined ? '' : `, read on ${on}`}:\n\n${fence(wrong)}`, `Right:\n\n${fence(right)}`);
+    if (former !== undefined) lines.push(`Edition 1 said:\n\n${fence(former)}`);
     for (const [path, text] of Object.entries(beside ?? {})) lines.push(`With \`${path}\`:\n\n${fence(text, 'text')}`);
     if (fixes.length > 0) lines.push(`Quick fixes: ${fixes.map(fix => `*${fix}*`).join('; ')}.`);
     return lines.join('\n\n');

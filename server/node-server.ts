@@ -4,6 +4,7 @@ import 'core-js/actual/map/group-by.js';
 import { setFlagsFromString } from 'node:v8';
 import { DocumentState } from 'langium';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { gitHistory } from './history/former-edition.js';
 import { NodeAttachments } from './node-attachments.js';
 import { NodeFiles } from './node-files.js';
 import { startServer } from './start-server.js';
@@ -14,7 +15,7 @@ const letHeapGrow = (percent: number): void => setFlagsFromString(`--heap-growin
 // While the files are read nearly everything stays, so collecting often is in vain. Afterwards a tighter heap keeps a fifth of the
 // memory of a large programme free, and keystrokes cost the same.
 letHeapGrow(100);
-const { shared } = startServer(createConnection(ProposedFeatures.all), () => new NodeFiles(), new NodeAttachments());
+const { shared } = startServer(createConnection(ProposedFeatures.all), () => new NodeFiles(), new NodeAttachments(), gitHistory);
 const firstBuild = shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
     firstBuild.dispose();
     letHeapGrow(40);

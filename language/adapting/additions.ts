@@ -82,9 +82,10 @@ function withAdded(sheet: LessonSheet, added: Added, line: Line, at: number, cou
         ...sheet,
         steps: [...sheet.steps, ...steps], needs: [...sheet.needs, ...needs], cautions: [...sheet.cautions, ...cautions],
         introduces: mentions(sheet.introduces, added.introduces), practises: mentions(sheet.practises, added.practises), checks: mentions(sheet.checks, added.checks),
+        words: mentions(sheet.words, added.words),
         parts: [...sheet.parts.slice(0, at), ...parts, ...sheet.parts.slice(at)]
     };
     const objectives = [['introduces', added.introduces], ['practises', added.practises], ['checks', added.checks]] as const;
-    const says = objectives.flatMap(([does, list]) => list.map(({ name }) => `${does} ${quoted(course.objective(name))}`));
+    const says = [...objectives.flatMap(([does, list]) => list.map(({ name }) => `${does} ${quoted(course.objective(name))}`)), ...added.words.map(({ name }) => `teaches the word ${quoted(name)}`)];
     return says.length === 0 ? made : marked(made, markOf(line, `also ${says.join(', ')}`));
 }

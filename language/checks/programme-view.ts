@@ -168,9 +168,13 @@ export class ProgrammeView {
         });
     }
 
-    /** Every word that a lesson teaches. */
+    private get wordsAdded(): Mention[] {
+        return [...this.programme.adaptations.values()].flatMap(({ changes }) => changes.flatMap(change => (change.does === 'add to lesson' ? change.added.words : [])));
+    }
+
+    /** Every word that a lesson teaches, an adaptation's additions among them. */
     get taughtWords(): ReadonlySet<string> {
-        return this.once('taughtWords', () => new Set([...this.programme.lessons.values()].flatMap(lesson => lesson.words.map(({ name }) => name))));
+        return this.once('taughtWords', () => new Set([...[...this.programme.lessons.values()].flatMap(lesson => lesson.words), ...this.wordsAdded].map(({ name }) => name)));
     }
 
     /** For each thing the first need of a lesson that asks for an amount of it. */

@@ -71,7 +71,7 @@ export const statements: readonly Statement[] = [
     { head: 'practises', within: ['objectives'], example: 'practises estimate-length', says: 'Objectives that are practised again.' },
     { head: 'checks', within: ['objectives'], example: 'checks compare-mass', says: 'Objectives that the lesson finds out about: has the child got it?' },
     { head: 'not needed', within: ['lesson'], example: 'not needed table-workbook', says: 'Things that families may ask about and that stay on the shelf.' },
-    { head: 'words', within: ['lesson'], example: 'words heavier, lighter', says: 'Words that the lesson teaches.' },
+    { head: 'words', within: ['lesson', 'add to'], example: 'words heavier, lighter', says: 'Words that the lesson teaches.' },
     { head: 'more', within: ['lesson', 'game', ...steps, 'add to activity', 'add to'], example: 'more: Play it again at home with spoons.', says: 'Where more practice comes from.' },
     { head: 'note', within: ['lesson', 'game', ...steps, 'add to activity', 'add to'], example: 'note: Set the room up before.', says: 'A remark for the adult.' },
     { head: 'warm-up', within: ['lesson', 'add to'], example: 'warm-up hands-as-scales "Hands as scales" 5 min', says: 'A short beginning. `instead` gives a gentler choice.' },

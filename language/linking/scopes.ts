@@ -16,6 +16,8 @@ export class HaversackScopeComputation extends DefaultScopeComputation {
         super.addExportedSymbol(node, exports, document);
         if (ast.isLesson(node)) {
             for (const word of node.words) super.addExportedSymbol(word, exports, document);
+        } else if (ast.isAdaptation(node)) {
+            for (const word of wordsAdded(node)) super.addExportedSymbol(word, exports, document);
         }
     }
 }
@@ -49,6 +51,11 @@ export class HaversackScopeProvider extends DefaultScopeProvider {
     private scopeOf(nodes: readonly (AstNode & { name: string })[]): Scope {
         return new MapScope(nodes.filter(node => node.name).map(node => this.descriptions.createDescription(node, node.name)));
     }
+}
+
+/** Words that an adaptation has lessons teach. */
+export function wordsAdded(adaptation: ast.Adaptation): ast.TaughtWord[] {
+    return adaptation.changes.flatMap(change => (ast.isAddToLesson(change) ? change.words : []));
 }
 
 /** A line of an adaptation that names a lesson and a part of it. */

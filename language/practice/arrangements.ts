@@ -30,7 +30,7 @@ export function arrangingDigits(number: number): ItemSet {
     const cards = `${digits.slice(0, -1).join(', ')} and ${digits[digits.length - 1]}`;
     return {
         total: others.length,
-        at: index => ({ ask: `Arrange ${cards} to make ${inWords(others[index]!)}`, answer: String(others[index]!), room: 'number' }),
+        at: index => ({ ask: `Arrange ${cards} to make ${inWords(others[index]!)}`, answer: String(others[index]!), about: [String(others[index]!)], room: 'number' }),
         find: ([wanted, ...more]) => {
             const index = more.length === 0 && wanted !== undefined ? others.indexOf(wanted) : -1;
             return index < 0 ? undefined : index;

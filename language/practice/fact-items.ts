@@ -3,13 +3,16 @@ import { inRows, rowOf } from './triangle.js';
 
 /** Additions of two numbers from 1 up whose result is `from` to `to`; 3 + 4 and 4 + 3 are two. */
 export function sums(from: number, to: number): ItemSet {
-    return partsOf(from, to, (part, whole) => ({ ask: `${part} + ${whole - part} = ?`, answer: String(whole), room: 'gap' }));
+    return partsOf(from, to, (part, whole) => ({ ask: `${part} + ${whole - part} = ?`, answer: String(whole), about: fact(part, whole - part), room: 'gap' }));
 }
 
 /** The part that is missing of a sum as `sums` makes it. */
 export function missingParts(from: number, to: number): ItemSet {
-    return partsOf(from, to, (part, whole) => ({ ask: `${part} + ? = ${whole}`, answer: String(whole - part), room: 'gap' }));
+    return partsOf(from, to, (part, whole) => ({ ask: `${part} + ? = ${whole}`, answer: String(whole - part), about: fact(part, whole - part), room: 'gap' }));
 }
+
+/** 7 + 8, 8 + 7, 15 − 7 and 7 + ? = 15 are one fact. */
+const fact = (one: number, other: number): string[] => [`${Math.min(one, other)} + ${Math.max(one, other)}`];
 
 /** A whole in the range that is made of two parts from 1 up, and its first part. */
 function partsOf(from: number, to: number, item: (part: number, whole: number) => PracticeItem): ItemSet {
@@ -36,7 +39,7 @@ export function bonds(from: number, to: number): ItemSet {
         total: Math.max(0, inRows(to + 1) - before),
         at: index => {
             const { row: whole, column: part } = rowOf(index + before);
-            return { ask: `${whole} is ${part} and ?`, answer: String(whole - part), room: 'gap' };
+            return { ask: `${whole} is ${part} and ?`, answer: String(whole - part), about: fact(part, whole - part), room: 'gap' };
         },
         find: ([first, second, ...more]) => {
             if (first === undefined || second === undefined || more.length > 0) return undefined;
@@ -48,7 +51,7 @@ export function bonds(from: number, to: number): ItemSet {
 
 /** Subtractions that begin and end in the range and take away at least 1. */
 export function differences(from: number, to: number): ItemSet {
-    return pairsIn(from, to, (less, more) => ({ ask: `${more} − ${more - less} = ?`, answer: String(less), room: 'gap' }),
+    return pairsIn(from, to, (less, more) => ({ ask: `${more} − ${more - less} = ?`, answer: String(less), about: fact(less, more - less), room: 'gap' }),
         ([whole, taken, ...more]) => (whole === undefined || taken === undefined || more.length > 0 ? undefined : [whole - taken, whole]));
 }
 
@@ -56,7 +59,7 @@ export function differences(from: number, to: number): ItemSet {
 export function comparisons(from: number, to: number): ItemSet {
     return pairsIn(from, to, (less, more) => {
         const [first, second] = Math.floor((less + more) / 2) % 2 === 0 ? [less, more] : [more, less];
-        return { ask: `Which is more, ${first} or ${second}?`, answer: String(more), room: 'number' };
+        return { ask: `Which is more, ${first} or ${second}?`, answer: String(more), about: [String(less), String(more)], room: 'number' };
     }, ([first, second, ...more]) => (first === undefined || second === undefined || more.length > 0 ? undefined : [Math.min(first, second), Math.max(first, second)]));
 }
 

@@ -20,7 +20,7 @@ export function asFivesAndTens(quantity: number): string {
 export function quantities(from: number, to: number): ItemSet {
     return {
         total: to - from + 1,
-        at: index => ({ ask: `Show ${from + index} as fives and tens`, answer: asFivesAndTens(from + index), show: pictureOf(from + index), room: 'line' }),
+        at: index => ({ ask: `Show ${from + index} as fives and tens`, answer: asFivesAndTens(from + index), about: [String(from + index)], show: pictureOf(from + index), room: 'line' }),
         find: ([number, ...more]) => (number !== undefined && more.length === 0 && number >= from && number <= to ? number - from : undefined)
     };
 }

@@ -10,13 +10,14 @@ export function namesOf(from: number, to: number, form?: NameForm): ItemSet {
     return eachNumber(from, to, number => ({
         ask: `Name ${number} ${forms.map(one => `in ${one}`).join(' and ')}`,
         answer: forms.map(one => nameOf(number, one)).join('; '),
+        about: [String(number)],
         room: 'line'
     }));
 }
 
 /** The other way round: a name to write in digits. */
 export function digitsOf(from: number, to: number, form?: NameForm): ItemSet {
-    const item = (number: number, one: NameForm): PracticeItem => ({ ask: `Write in digits: ${nameOf(number, one)}`, answer: String(number), room: 'number' });
+    const item = (number: number, one: NameForm): PracticeItem => ({ ask: `Write in digits: ${nameOf(number, one)}`, answer: String(number), about: [String(number)], room: 'number' });
     return form ? eachNumber(from, to, number => item(number, form)) : inBothForms(from, to, item);
 }
 
@@ -27,6 +28,7 @@ export function wordsAgainstDigits(from: number, to: number): ItemSet {
         return {
             ask: `“${name}”: how many words are said, how many digits are written?`,
             answer: `${counted(wordsSaid(name).length, 'word')}, ${counted(String(number).length, 'digit')}: ${number}`,
+            about: [String(number)],
             room: 'line'
         };
     });

@@ -5,6 +5,8 @@ export interface PracticeItem {
     /** What is asked, as it stands on the sheet; a `?` is the place of the answer in a number sentence. */
     ask: string;
     answer: string;
+    /** The numbers or the fact that it is about: of two items that share one, either may give the other's answer away. */
+    about: readonly string[];
     show?: Picture;
     /** How the answer is written down: in place of the `?`, as a number behind what is asked, or as words on a line of their own. */
     room: 'gap' | 'number' | 'line';

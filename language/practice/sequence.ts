@@ -1,12 +1,16 @@
-import type { ItemInTurn, ItemSet, PracticeItem } from './practice-item.js';
+import { Blocks } from './blocks.js';
+import { keepApart, type Before, type Placed } from './neighbours.js';
+import type { ItemInTurn, ItemSet } from './practice-item.js';
 import { kindOf } from './practice-lines.js';
-import { readPractice, type PracticePart, type ReadLine, type ReadPractice } from './read-practice.js';
-import { shuffled, type Draw } from './shuffle.js';
+import { readPractice, type PracticePart, type ReadPractice } from './read-practice.js';
+import { othersBefore, Returning } from './returning.js';
 
 /** The most items that a practice may ask for. */
 export const mostItems = 200;
 /** How many there are where the writer has not said, if there are so many (common practice, no source). */
 const usualItems = 10;
+/** At least so many are put in order together, so that there is room to keep them apart. */
+const leastBlock = 10;
 /** So few are counted one by one where two lines may give the same item. */
 const fewItems = 2000;
 
@@ -17,14 +21,15 @@ export function possibleItems(part: PracticePart): number {
 
 /** The most items that can be asked for without one that comes before its turn, up to `mostItems`; what returns may come back. */
 export function itemsWithoutRepeat(read: ReadPractice): number {
-    const easy = different(read) - read.returns.length;
-    if (read.returns.length === 0 || easy === 0) return Math.min(different(read), mostItems);
+    const many = read.returns.length;
+    const others = different(read) - many;
+    if (many === 0 || others === 0) return Math.min(different(read), mostItems);
     let most = 0;
     for (let slot = 0, used = 0; most < mostItems; slot++) {
-        const between = Math.min(easy - used, easyBefore(slot));
+        const between = Math.min(others - used, othersBefore(slot, many));
         most += between;
         used += between;
-        if (between < easyBefore(slot)) break;
+        if (between < othersBefore(slot, many)) break;
         most++;
     }
     return Math.min(most, mostItems);
@@ -46,111 +51,43 @@ export function practiceItems(part: PracticePart, lesson: string, { count, from 
     if (asked === 0) return [];
     const items: ItemInTurn[] = [];
     let passed = 0;
-    for (const item of allItems(read, `${lesson}/${part.name}`, asked)) {
+    for (const item of allItems(read, seedOf(part, lesson), Math.max(asked, leastBlock))) {
         if (items.length >= (count ?? asked)) break;
         if (passed++ >= from) items.push(item);
     }
     return items;
 }
 
-function allItems(read: ReadPractice, seed: string, block: number): Iterable<ItemInTurn> {
-    const returning = read.returns.map(({ item, index }): ItemInTurn => ({ ...item, line: index }));
-    const easy = inTurns(read.lines, seed, block, returning.map(({ ask }) => ask));
-    return returning.length === 0 ? easy : withReturns(easy, returning);
-}
+const seedOf = ({ name }: PracticePart, lesson: string): string => `${lesson}/${name}`;
 
-/** What returns comes after one easy item, after one more, after two, three, and then every four, so that it never comes twice running (common practice, no source). */
-const easyBefore = (slot: number): number => Math.min(Math.max(slot, 1), 4);
-
-function* withReturns(easy: Iterator<ItemInTurn>, returning: readonly ItemInTurn[]): Generator<ItemInTurn> {
-    for (let slot = 0; ; slot++) {
-        for (let before = 0; before < easyBefore(slot); before++) {
-            const next = easy.next();
-            if (next.done) return;
-            yield next.value;
-        }
-        yield returning[slot % returning.length]!;
-    }
-}
-
-/** The items of all lines in turns, a block at a time, without those of `except`; when all have been, all again in another order. */
-function* inTurns(practised: readonly ReadLine[], seed: string, block: number, except: readonly string[]): Generator<ItemInTurn> {
-    let last: PracticeItem | undefined;
-    let lastLine: number | undefined;
+function* allItems(read: ReadPractice, seed: string, block: number): Generator<ItemInTurn> {
+    const returning = new Returning(read.returns.map(({ item, index }): ItemInTurn => ({ ...item, line: index })));
+    const before: Before = { count: 0 };
     for (let round = 0; ; round++) {
-        const used = new Set(except);
-        const lines = practised.map(({ set }, line) => new Line(set, shuffled(set.total, `${seed}/${line}`, round, set.wave)));
-        for (let first = true; ; first = false) {
-            const taken = takeTurns(lines, block, used, first ? last?.ask : undefined);
-            if (taken.every(items => items.length === 0)) {
-                if (first) return;
-                break;
-            }
-            for (const { line, item } of spread(taken, lastLine)) {
-                yield { ...item, line: practised[line]!.index };
-                last = item;
-                lastLine = line;
+        const begun = before.count;
+        for (const items of roundOf(new Blocks(read.lines, seed, round, returning.items), block, before)) {
+            keepApart(items, before, returning);
+            for (const { item } of items) {
+                yield item;
+                before.count++;
+                before.last = item;
+                const back = returning.after(before.count);
+                if (back) yield back;
             }
         }
+        if (before.count === begun) return;
     }
 }
 
-/** What each line gives to a block, when they take turns as long as they have any. */
-function takeTurns(lines: readonly Line[], block: number, used: Set<string>, avoid: string | undefined): PracticeItem[][] {
-    const taken: PracticeItem[][] = lines.map(() => []);
-    const open = new Set(lines.keys());
-    for (let count = 0; count < block && open.size > 0;) {
-        for (const line of open) {
-            const item = lines[line]!.next(used, avoid);
-            if (!item) open.delete(line);
-            else {
-                taken[line]!.push(item);
-                if (++count === block) break;
-            }
-        }
-    }
-    return taken;
-}
-
-/** Puts the items of a block in an order in which no line comes twice running, as far as that can be: always the line with most left that was not the last. */
-function* spread(taken: readonly PracticeItem[][], lastLine: number | undefined): Generator<{ line: number; item: PracticeItem }> {
-    const next = taken.map(() => 0);
-    const left = (line: number): number => taken[line]!.length - next[line]!;
-    for (let last = lastLine; ;) {
-        let chosen: number | undefined;
-        for (const line of taken.keys()) {
-            if (left(line) > 0 && line !== last && (chosen === undefined || left(line) > left(chosen))) chosen = line;
-        }
-        if (chosen === undefined && last !== undefined && left(last) > 0) chosen = last;
-        if (chosen === undefined) return;
-        yield { line: chosen, item: taken[chosen]![next[chosen]!++]! };
-        last = chosen;
-    }
-}
-
-/** The unused items of one line. */
-class Line {
-    private held: PracticeItem | undefined;
-
-    constructor(private readonly set: ItemSet, private readonly draw: Draw) {}
-
-    /** The next that is not used; `avoid` has just been, so another comes first where there is one. */
-    next(used: Set<string>, avoid: string | undefined): PracticeItem | undefined {
-        if (this.held && this.held.ask !== avoid) return this.release();
-        for (let index = this.draw(); index !== undefined; index = this.draw()) {
-            const item = this.set.at(index);
-            if (used.has(item.ask)) continue;
-            used.add(item.ask);
-            if (item.ask !== avoid) return item;
-            this.held = item;
-        }
-        return this.release();
-    }
-
-    private release(): PracticeItem | undefined {
-        const { held } = this;
-        this.held = undefined;
-        return held;
+/** The blocks of one round. The last, which is short, comes with the one before it: two items that are left may be about the same. */
+function* roundOf(blocks: Blocks, size: number, before: Before): Generator<Placed[]> {
+    const take = (block: number, last: ItemInTurn | undefined): Placed[] => blocks.next(size, last).map(item => ({ item, block }));
+    let now = take(0, before.last);
+    for (let block = 1; now.length > 0; block++) {
+        const next = take(block, now[now.length - 1]?.item);
+        if (next.length === size) yield now;
+        else return yield [...now, ...next];
+        now = next;
     }
 }
 

@@ -19,6 +19,7 @@ export interface Added {
     checks: Mention[];
     needs: Need[];
     cautions: Caution[];
+    words: Mention[];
     parts: PartSheet[];
 }
 
@@ -55,6 +56,7 @@ export interface AdaptationSheet extends Declared {
     editionAt?: Range;
     forClass?: Mention;
     changes: WrittenChange[];
+    notes: Prose[];
 }
 
 /** On what an adaptation has changed (never in a sheet as written): so that whoever shows it can say so and lead to the line. */

@@ -1,8 +1,8 @@
 import type * as ast from '../generated/ast.js';
 import type { Added, AdaptationSheet, Change, PartMention, WrittenChange } from './adaptation-sheet.js';
 import { endBefore, headRange, mention, propertyRange, rangeOf } from './ast-ranges.js';
-import { cautions, declared, keyword, need, prose, step } from './common-parts.js';
-import { objectiveUses, partSheet } from './lesson-sheets.js';
+import { cautions, declared, keyword, need, notes, prose, step } from './common-parts.js';
+import { objectiveUses, partSheet, taughtWords } from './lesson-sheets.js';
 import type { Mention } from './sheet.js';
 
 export function adaptationSheet(node: ast.Adaptation, uri: string): AdaptationSheet {
@@ -13,7 +13,8 @@ export function adaptationSheet(node: ast.Adaptation, uri: string): AdaptationSh
         edition: node.edition,
         editionAt: node.edition === undefined ? undefined : propertyRange(node, 'edition'),
         forClass: node.forClass && named(node.forClass),
-        changes: node.changes.flatMap(line => writtenChange(line) ?? [])
+        changes: node.changes.flatMap(line => writtenChange(line) ?? []),
+        notes: notes(node.notes)
     };
 }
 
@@ -59,9 +60,9 @@ function change(node: ast.Change): Change | undefined {
         case 'RetimeActivity': return withPart(node.activity, activity => ({ does: 'retime activity', activity, minutes: Number(node.minutes) }));
         case 'AddToLesson': return {
             does: 'add to lesson', lesson: mention(node.lesson), side: node.side && side(node.side), anchor: node.part && mention(node.part),
-            added: { ...objectiveUses(node.objectives), ...addedTo(node), parts: node.parts.map(partSheet) }
+            added: { ...objectiveUses(node.objectives), ...addedTo(node), words: taughtWords(node.words), parts: node.parts.map(partSheet) }
         };
-        case 'AddToActivity': return withPart(node.activity, activity => ({ does: 'add to activity', activity, added: { introduces: [], practises: [], checks: [], ...addedTo(node), parts: [] } }));
+        case 'AddToActivity': return withPart(node.activity, activity => ({ does: 'add to activity', activity, added: { introduces: [], practises: [], checks: [], ...addedTo(node), words: [], parts: [] } }));
     }
 }
 

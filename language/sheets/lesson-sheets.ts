@@ -18,10 +18,14 @@ export function lessonSheet(node: ast.Lesson, uri: string): LessonSheet {
         ...objectiveUses(node.objectives),
         needs: node.needs.map(need),
         notNeeded: mentions(node.notNeeded),
-        words: node.words.map(word => ({ name: word.name, at: rangeOf(word) })).filter(({ name }) => name !== ''),
+        words: taughtWords(node.words),
         cautions: cautions(node.cautions),
         parts: node.parts.map(partSheet)
     };
+}
+
+export function taughtWords(words: readonly ast.TaughtWord[]): Mention[] {
+    return words.map(word => ({ name: word.name, at: rangeOf(word) })).filter(({ name }) => name !== '');
 }
 
 /** What the lines under `objectives` name. */

@@ -8,7 +8,7 @@ import type { AdaptationSheet, ClassSheet, CourseSheet, Mention, Range } from '@
 
 const nowhere: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
 const named = (name: string): Mention => ({ name, at: nowhere });
-const nothing: Added = { steps: [], introduces: [], practises: [], checks: [], needs: [], cautions: [], parts: [] };
+const nothing: Added = { steps: [], introduces: [], practises: [], checks: [], needs: [], cautions: [], words: [], parts: [] };
 
 /** A change with the lines that say it; a deeper line begins with two blanks for each step in. */
 export interface ChangeToWrite {
@@ -35,6 +35,10 @@ export function moveLesson(lesson: string, side: 'after' | 'before', anchor: str
 export function addObjective(lesson: string, does: readonly ('introduces' | 'checks')[], objective: string): ChangeToWrite {
     const added: Added = { ...nothing, ...Object.fromEntries(does.map(word => [word, [named(objective)]])) };
     return written({ does: 'add to lesson', lesson: named(lesson), added }, `add to ${lesson}`, '  objectives', ...does.map(word => `    ${word} ${objective}`));
+}
+
+export function addWord(lesson: string, word: string): ChangeToWrite {
+    return written({ does: 'add to lesson', lesson: named(lesson), added: { ...nothing, words: [named(word)] } }, `add to ${lesson}`, `  words ${word}`);
 }
 
 /** Behind the last change of the last adaptation of the class and course; without one, in a new adaptation behind the class. */

@@ -5,7 +5,7 @@ import type { AdaptationSheet } from '@haversack/language/sheets/sheet';
 import { brokenBy, keysOfBroken } from '../planning/ledger/consequences.js';
 import type { ReadLesson } from '../planning/ledger/course-reading.js';
 import type { AdaptedCourse, AdaptedCourses, Loss } from './adapted-courses.js';
-import { addObjective, moveLesson, skipLesson, writeAfter, type ChangeToWrite } from './change-lines.js';
+import { addObjective, addWord, moveLesson, skipLesson, writeAfter, type ChangeToWrite } from './change-lines.js';
 
 interface Candidate {
     title: string;
@@ -35,13 +35,15 @@ function candidatesFor({ made, broken, of }: Loss): Candidate[] {
     const introduce = name('Introduce', 'introduces');
     const introduceAndCheck = name('Introduce and check', 'introduces', 'checks');
     const check = name('Check', 'checks');
+    const teach = (lesson: ReadLesson): Candidate =>
+        ({ title: `Teach '${about}' in '${lesson.name}' ${forWhom}`, changes: [addWord(lesson.origins[0] ?? lesson.name, about)] });
     switch (broken.kind) {
         case 'no-longer-introduced': return [...users.slice(0, 2).map(introduce), ...leaveOut(users, of)];
         case 'no-longer-checked': return whereToCheck(about, of).map(check);
         case 'practised-too-early': return [...movesTogether(lessons, later, made.applied.change), ...lessons.slice(0, 1).map(introduce)];
         case 'prerequisite-left-out': return leaveOut(lessons, of);
         case 'prerequisite-later': return movesTogether(lessons, later, made.applied.change);
-        case 'word-not-taught': return [...(later ? movesTogether(lessons, later, made.applied.change) : []), ...leaveOut(lessons, of)];
+        case 'word-not-taught': return [...lessons.slice(0, 1).map(teach), ...(later ? movesTogether(lessons, later, made.applied.change) : []), ...leaveOut(lessons, of)];
         case 'builds-on-later': return [...movesTogether(lessons, later, made.applied.change), ...lessons.slice(0, 1).map(later ? introduce : introduceAndCheck)];
     }
 }

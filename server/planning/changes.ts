@@ -11,7 +11,7 @@ export function planChanges(programme: Programme, wanted: Wanted, ledger: Ledger
     return {
         course: titled(course), class: titled(group), ledger,
         example: example && { name: example.name, title: example.title },
-        names: namesInProse(programme, ledger?.changes.map(change => change.because) ?? [])
+        names: namesInProse(programme, [...ledger?.changes.map(change => change.because) ?? [], ...ledger?.adaptations.flatMap(({ notes }) => notes ?? []) ?? []])
     };
 }
 

@@ -7,7 +7,7 @@ import type { NameFigures } from './figures.js';
 export interface LedgerFigures {
     course: { name: string; title: string; place: Place };
     class?: { name: string; title: string; place: Place };
-    adaptations: { name: string; title: string; place: Place; edition?: string }[];
+    adaptations: { name: string; title: string; place: Place; edition?: string; notes?: Prose[] }[];
     changes: LedgerChange[];
     /** Those that no change brings about by itself. */
     otherConsequences: Consequence[];

@@ -38,7 +38,7 @@ export function planLedger(programme: Programme, wanted: Wanted = {}, { cache = 
     const alone = onlyTogether(programme, course, changes, memo);
     return {
         course: titled(course), class: group && titled(group),
-        adaptations: adaptations.map(one => ({ ...titled(one), edition: one.edition })),
+        adaptations: adaptations.map(one => ({ ...titled(one), edition: one.edition, ...(one.notes.length > 0 && { notes: one.notes }) })),
         changes: changes.made.map((made, index) => changeFigures(made, index, changes, broken => !alone.has(broken))),
         otherConsequences: [...alone].map(broken => consequenceOf(broken, changes.base)),
         minutes: minutesChange(changes),

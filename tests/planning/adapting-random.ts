@@ -48,7 +48,7 @@ const someThing = thing.map(mention);
 const added: fc.Arbitrary<Added> = fc.record({
     steps: fc.array(thing.map(one => step('do', `Take the {${one}}.`)), { maxLength: 1 }), introduces: fc.array(fc.constant('o1').map(mention), { maxLength: 1 }),
     practises: fc.constant([]), checks: fc.array(fc.constant('o2').map(mention), { maxLength: 1 }), needs: fc.array(thing.map(one => need(one, '2', 'pair')), { maxLength: 1 }),
-    cautions: fc.constant([]), parts: fc.array(fc.constantFrom('a', 'sing').map(one => activity(one, [], { minutes: 4 })), { maxLength: 1 })
+    cautions: fc.constant([]), words: fc.constant([]), parts: fc.array(fc.constantFrom('a', 'sing').map(one => activity(one, [], { minutes: 4 })), { maxLength: 1 })
 });
 
 export const randomChange: fc.Arbitrary<Change> = fc.oneof(
@@ -103,7 +103,7 @@ export function written(change: Change): WrittenChange {
 export function adaptationSheets(changes: Change[][]): AdaptationSheet[] {
     return changes.map((lines, i): AdaptationSheet => ({
         kind: 'adaptation', name: `adaptation-${i}`, title: `Adaptation ${i}`, uri: 'file:///demo/z.course', at: range(), whole: range(), of: mention('year'),
-        ...(i % 2 === 1 && { forClass: mention('k') }), changes: lines.map(written)
+        ...(i % 2 === 1 && { forClass: mention('k') }), changes: lines.map(written), notes: []
     }));
 }
 

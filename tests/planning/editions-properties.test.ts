@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readProgramme } from '../../server/cli/read-programme.js';
 import { compareEditions } from '@haversack/server/planning/editions/compare-editions';
+import { pairUp } from '@haversack/server/planning/editions/alike';
 import { commonRun, movedItems } from '@haversack/server/planning/editions/order';
 import { reapply } from '@haversack/server/planning/editions/reapply';
 import type { DifferenceKind } from '@haversack/server/planning/edition-figures';
@@ -63,6 +64,35 @@ test('a renamed lesson is recognised whatever else is edited, and no two lessons
         expect(differences.filter(({ kind }) => kind === 'lesson-removed')).toEqual([]);
         expect(differences.filter(({ kind }) => kind === 'lesson-added')).toHaveLength(1);
     }), { numRuns: 60 });
+});
+
+describe('who is who', () => {
+    interface Thing { name: string; items: string[] }
+    const things = fc.uniqueArray(fc.record({ name: fc.constantFrom('a', 'b', 'c', 'd', 'e', 'f'), items: fc.array(fc.constantFrom(...nouns.slice(0, 6)), { maxLength: 4 }) }), { selector: ({ name }) => name, maxLength: 6 });
+    const pairs = (old: readonly Thing[], now: readonly Thing[]) => pairUp(old, now, {
+        name: ({ name }) => name, saying: ({ items }) => items.join(' '), least: 0.5, aspects: ({ items }) => [{ what: 'items', weight: 1, items }]
+    });
+
+    test('nobody twice, nobody lost, nobody with the same name left over on both sides', () => {
+        fc.assert(fc.property(things, things, (old, now) => {
+            const { pairs: found, gone, added } = pairs(old, now);
+            expect([...found.map(pair => pair.old), ...gone].sort(byName)).toEqual([...old].sort(byName));
+            expect([...found.map(pair => pair.new), ...added].sort(byName)).toEqual([...now].sort(byName));
+            expect(gone.filter(one => added.some(other => other.name === one.name))).toEqual([]);
+            for (const { old: before, new: after, recognised } of found) if (before.name !== after.name) expect(recognised?.score).toBeGreaterThanOrEqual(0.5);
+        }), { numRuns: 500 });
+    });
+
+    test('the same seen from the other side', () => {
+        fc.assert(fc.property(things, things, (old, now) => {
+            const names = (list: readonly Thing[]): string[] => list.map(({ name }) => name).sort();
+            const [there, back] = [pairs(old, now), pairs(now, old)];
+            expect(names(there.gone)).toEqual(names(back.added));
+            expect(names(there.added)).toEqual(names(back.gone));
+        }), { numRuns: 500 });
+    });
+
+    const byName = (a: Thing, b: Thing): number => (a.name < b.name ? -1 : 1);
 });
 
 describe('least moves', () => {

@@ -29,7 +29,7 @@ const change: fc.Arbitrary<Change> = fc.oneof(
     fc.tuple(named, named).map(([one, other]): Change => ({ does: 'join lessons', lesson: one, others: [other] })),
     fc.tuple(named, fc.integer({ min: 1, max: 60 })).map(([one, minutes]): Change => ({ does: 'retime lesson', lesson: one, minutes })),
     fc.tuple(named, fc.constantFrom(...objectives), fc.constantFrom('introduces' as const, 'checks' as const)).map(([one, objective, does]): Change =>
-        ({ does: 'add to lesson', lesson: one, added: { steps: [], introduces: [], practises: [], checks: [], needs: [], cautions: [], parts: [], [does]: [mention(objective)] } }))
+        ({ does: 'add to lesson', lesson: one, added: { steps: [], introduces: [], practises: [], checks: [], needs: [], cautions: [], words: [], parts: [], [does]: [mention(objective)] } }))
 );
 
 function programmeOf(taught: LessonSheet[], changes: Change[]): Programme {

@@ -104,7 +104,7 @@ export const section = (name: string, learners?: number, clock?: string, more: P
     ({ name, title: titled(name), at: range(), learners, clock, ...more });
 
 export function adaptation(name: string, more: Partial<AdaptationSheet> = {}): AdaptationSheet {
-    return { ...declared(name), kind: 'adaptation', changes: [{ does: 'skip lesson', lesson: mention('l'), head: range(), at: range() }], ...more };
+    return { ...declared(name), kind: 'adaptation', changes: [{ does: 'skip lesson', lesson: mention('l'), head: range(), at: range() }], notes: [], ...more };
 }
 
 type Declaration = AdaptationSheet | MaterialSheet | PrintSheet | BookSheet | GameSheet | KitSheet | LessonSheet | CourseSheet | ClassSheet;
