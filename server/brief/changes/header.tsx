@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { ChangesFigures } from '../../planning/ledger-figures.js';
 import { placed, Title } from '../pieces/lead.js';
+import { ProseText } from '../pieces/prose.js';
 import { WithChanges } from '../pieces/with-changes.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
@@ -14,6 +15,7 @@ export function ChangesHeader({ changes, view }: { changes: ChangesFigures; view
             <CourseAndClass changes={changes} view={view} />
             <h1>{ledger ? changesWords.changes : changesWords.nothing}</h1>
             {ledger && <WithChanges adaptations={ledger.adaptations.map(one => ({ ...one, remark: writtenFor(one) }))} view={view} />}
+            {ledger?.adaptations.flatMap(({ notes }) => notes ?? []).map(note => <ProseText prose={note} view={view} />)}
             {ledger ? <ul class="plain findings">{summary(ledger).map(({ text, section }) => <li>{section === undefined ? text : <a href={`#${section}`}>{text}</a>}</li>)}</ul> : <Unchanged changes={changes} />}
             {ledger && ledger.assumptions.length > 0 && <p class="assumed">{words.assumed}: <bdi>{ledger.assumptions.join(' ')}</bdi></p>}
         </header>

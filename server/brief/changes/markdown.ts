@@ -17,8 +17,9 @@ export function changesMarkdown(changes: ChangesFigures): string {
     out.paragraph(plainText([changes.course?.title, changes.class?.title].filter(Boolean).join(', ')));
     if (!ledger) writeUnchanged(out, changes);
     else {
-        writeSummary(out, ledger);
-        writeMade(out, ledger, viewOfNames(changes.names, changes.class?.title, {}));
+        const view = viewOfNames(changes.names, changes.class?.title, {});
+        writeSummary(out, ledger, view);
+        writeMade(out, ledger, view);
         writeLessons(out, ledger);
         writeSupplies(out, ledger);
     }
@@ -33,8 +34,9 @@ function writeUnchanged(out: Outline, changes: ChangesFigures): void {
     out.paragraph(codeBlock(lines));
 }
 
-function writeSummary(out: Outline, ledger: LedgerFigures): void {
+function writeSummary(out: Outline, ledger: LedgerFigures, view: View): void {
     out.paragraph(plainText(`${words.withChanges} ${adaptationsInWords(ledger)}.`));
+    for (const note of ledger.adaptations.flatMap(({ notes }) => notes ?? [])) out.paragraph(proseLines(note, view.inSentence).join('\n'));
     for (const { text } of summary(ledger)) out.item(0, plainText(text));
     if (ledger.assumptions.length > 0) out.paragraph(plainText(`${words.assumed}: ${ledger.assumptions.join(' ')}`));
 }

@@ -20,7 +20,8 @@ export function changesText(changes: ChangesFigures): string {
         return `${lines.join('\n')}\n`;
     }
     const view = viewOfNames(changes.names, changes.class?.title, {});
-    block(`${words.withChanges} ${onOneLine(adaptationsInWords(ledger))}`, summary(ledger).map(({ text }) => text));
+    block(`${words.withChanges} ${onOneLine(adaptationsInWords(ledger))}`,
+        [...ledger.adaptations.flatMap(({ notes }) => notes ?? []).map(note => onOneLine(proseInWords(note, view))), ...summary(ledger).map(({ text }) => text)]);
     for (const { adaptation, changes: made } of byAdaptation(ledger)) {
         lines.push(ledger.adaptations.length > 1 ? `${changesWords.made}: ${onOneLine(adaptation?.title ?? '')}` : changesWords.made);
         for (const change of made) {
