@@ -7,7 +7,7 @@ import { importInventory } from './commands/import-inventory.js';
 import { ImportPreviews } from './commands/import-previews.js';
 import { openFirstLesson, startNewProgramme } from './commands/new-programme.js';
 import { saveBrief, saveChanges, saveNotes, saveTerm } from './commands/save-brief.js';
-import { savePractice } from './commands/save-practice.js';
+import { chosenPractice, savePractice } from './commands/save-practice.js';
 import { BriefPanel, viewType } from './preview/brief-panel.js';
 import type { SourceLine } from './preview/messages.js';
 
@@ -31,7 +31,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
         'haversack.showChanges': (of?: { class?: string }) => brief.openChanges(typeof of?.class === 'string' ? of.class : undefined),
         'haversack.changes.save': (uri?: vscode.Uri) => saveChanges(brief, uri),
         'haversack.term.save': (uri?: vscode.Uri) => saveTerm(brief, uri),
-        'haversack.practice.save': (uri?: vscode.Uri) => savePractice(running, uri),
+        'haversack.practice.save': (uri?: vscode.Uri, of?: unknown) => savePractice(running, uri, chosenPractice(of)),
         'haversack.importInventory': () => importInventory(running, previews),
         'haversack.newProgramme': (folder?: vscode.Uri) => startNewProgramme(context, folder),
         'haversack.restart': () => running.restart()

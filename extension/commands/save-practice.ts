@@ -5,10 +5,16 @@ import { practiceRequest, type PracticeAnswer, type PracticeParams, type Practic
 /** How many further items are offered. */
 const further = 20;
 
-/** Writes the practice of the lesson at the cursor (or of a file) as a sheet to print, and its key as a file beside it. */
-export async function savePractice(client: LanguageClient, file?: vscode.Uri): Promise<void> {
+/** The lesson, and the class that is taught it, for which the preview has the practice saved. A menu may hand on anything in this place. */
+export function chosenPractice(of: unknown): PracticeParams | undefined {
+    const { lesson, class: className } = (typeof of === 'object' && of !== null ? of : {}) as Record<string, unknown>;
+    return typeof lesson === 'string' ? { lesson, class: typeof className === 'string' ? className : undefined } : undefined;
+}
+
+/** Writes the practice of a lesson that is chosen, of the lesson at the cursor, or of a file as a sheet to print, and its key as a file beside it. */
+export async function savePractice(client: LanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<void> {
     const ask = (params: PracticeParams): Promise<PracticeAnswer | PracticeRefusal> => client.sendRequest(practiceRequest, params);
-    const found = await ask(whereOf(client, file));
+    const found = await ask(chosen ?? whereOf(client, file));
     const lesson = 'refusal' in found ? await chooseLesson(found) : found.lesson;
     if (lesson === undefined) return;
     const items = await vscode.window.showQuickPick([
@@ -26,7 +32,7 @@ export async function savePractice(client: LanguageClient, file?: vscode.Uri): P
     const keyFile = besides(target);
     if (await isThere(keyFile) && !await mayReplace(keyFile)) return;
     for (const [at, key] of [[target, false], [keyFile, true]] as const) {
-        const answer = await ask({ lesson, more: items.more, format, key });
+        const answer = await ask({ lesson, class: chosen?.class, more: items.more, format, key });
         if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
         if (!await write(at, answer.text)) return;
     }

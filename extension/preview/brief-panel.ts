@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { State, type LanguageClient } from 'vscode-languageclient/node';
 import {
     briefRequest, changedNotification, changesRequest, termRequest,
-    type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer, type TermParams
+    type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type PracticeParams, type TermAnswer, type TermParams
 } from '@haversack/server/protocol';
 import { languageId } from '../client.js';
 import { KeptSections } from './kept-sections.js';
@@ -194,6 +194,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
             case 'view':
                 this.look(message.view);
                 return this.newest.ask();
+            case 'practice': return void vscode.commands.executeCommand('haversack.practice.save', undefined, { lesson: message.lesson, class: this.answer?.class } satisfies PracticeParams);
             case 'save': return void vscode.commands.executeCommand(saveCommands[this.state.view ?? 'week']);
         }
     }

@@ -43,7 +43,8 @@ export type PageMessage =
     | { type: 'class'; name: string }
     | { type: 'stay'; on: boolean }
     | { type: 'view'; view: PreviewView }
-    | { type: 'save' };
+    | { type: 'save' }
+    | { type: 'practice'; lesson: string };
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 const isLine = (value: unknown): value is number => Number.isInteger(value) && (value as number) >= 0;
@@ -56,6 +57,7 @@ export function readPageMessage(message: unknown): PageMessage | undefined {
     switch (message.type) {
         case 'ready': return { type: 'ready' };
         case 'save': return { type: 'save' };
+        case 'practice': return shortText(message.lesson) ? { type: 'practice', lesson: message.lesson } : undefined;
         case 'open': return shortText(message.uri) && isLine(message.line) ? { type: 'open', uri: message.uri, line: message.line } : undefined;
         case 'step': return message.by === 1 || message.by === -1 ? { type: 'step', by: message.by } : undefined;
         case 'class': return shortText(message.name) ? { type: 'class', name: message.name } : undefined;

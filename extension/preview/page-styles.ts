@@ -46,5 +46,6 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
 .brief.leads .drawing [data-line] { cursor: pointer; }
 .brief .drawing [aria-current] > .cell, .brief .drawing .day:has([aria-current]) > .cell, .brief .drawing [aria-current] > .touch { stroke: var(--focus); stroke-width: 2.5; }
 .brief-live { position: absolute; width: 1px; height: 1px; margin: 0; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-@media print { #controls:not([hidden]), #says, .brief-live { display: none; } .brief [aria-current]::after { display: none; } }
+.brief .save-practice { font: inherit; font-size: .9rem; min-height: 1.5rem; margin-block-start: .4rem; padding: 0; border: 0; background: none; color: var(--link); text-decoration: underline; text-underline-offset: .15em; cursor: pointer; }
+@media print { #controls:not([hidden]), #says, .brief-live, .brief .save-practice { display: none; } .brief [aria-current]::after { display: none; } }
 `;

@@ -23,9 +23,9 @@ export class Blocks {
         for (let wanted = size; wanted > 0 && open.length > 0;) {
             const each = Math.max(1, Math.floor(wanted / open.length));
             for (const line of wanted < open.length ? open.slice(0, wanted) : open) {
-                const avoided = [...this.returning, ...(last ? [last] : []), ...taken.flatMap((items, other) => (other === line ? [] : items))];
+                const avoided = [...(last ? [last] : []), ...taken.flatMap((items, other) => (other === line ? [] : items))];
                 for (let count = 0; count < each; count++) {
-                    const item = this.lines[line]!.next(avoided);
+                    const item = this.lines[line]!.next(avoided, this.returning);
                     if (!item) {
                         open = open.filter(other => other !== line);
                         break;
@@ -74,9 +74,9 @@ class Line {
 
     constructor(private readonly set: ItemSet, private readonly line: number, private readonly draw: Draw, private readonly used: Set<string>) {}
 
-    /** The next that is not used, about something else than the avoided where there is such a one soon. */
-    next(avoided: readonly PracticeItem[]): ItemInTurn | undefined {
-        return this.another(avoided) ?? this.held.shift();
+    /** The next that is not used: about nothing that is avoided where there is such a one soon, else at least not about what returns, which leaves few places. */
+    next(avoided: readonly PracticeItem[], returning: readonly PracticeItem[]): ItemInTurn | undefined {
+        return this.another([...returning, ...avoided]) ?? this.another(returning) ?? this.held.shift();
     }
 
     /** The next about something else; what is passed over has its turn later. */

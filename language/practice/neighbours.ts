@@ -3,11 +3,13 @@ import type { Returning } from './returning.js';
 
 /** How bad it is that two items are neighbours: the same again is worst, then one that may give the other's answer away, then two of one line. */
 const [same, telling, alike] = [1_000_000, 1000, 1];
+/** How bad it is that a line gives more or less to the first items than its share. */
+const otherShare = 10;
 
-/** An item in its place, and the block it was drawn for. */
+/** An item in its place; `first` is for those that the brief begins with, to which each line gives its share. */
 export interface Placed {
     item: ItemInTurn;
-    block: number;
+    first: boolean;
 }
 
 /** What the items to be put in order come after. */
@@ -23,8 +25,8 @@ export function touch(one: PracticeItem, other: PracticeItem): boolean {
 }
 
 /**
- * Changes places until no item may give its neighbour's answer away, as far as that can be, what returns between them included. Only items of one block
- * or of one line change places, so that each line keeps its share of each block. The order changes no more than it has to.
+ * Changes places until no item may give its neighbour's answer away, as far as that can be, what returns between them included. The order changes no
+ * more than it has to, and each line keeps its share of the first items.
  */
 export function keepApart(placed: Placed[], before: Before, returning: Returning): void {
     const at = (index: number): ItemInTurn | undefined => (index < 0 ? before.last : placed[index]?.item);
@@ -48,19 +50,32 @@ export function keepApart(placed: Placed[], before: Before, returning: Returning
         let found = { gain: 0, other: one };
         for (const other of outward(one, placed.length)) {
             const [a, b] = [placed[one]!, placed[other]!];
-            if (a.block !== b.block && a.item.line !== b.item.line) continue;
-            const gained = gain(one, other);
+            const gained = gain(one, other) - (a.first !== b.first && a.item.line !== b.item.line ? otherShare : 0);
             if (gained > found.gain) found = { gain: gained, other };
         }
         return found;
+    };
+    const all = (): number => placed.reduce((sum, _, index) => sum + cost(index), cost(placed.length));
+    const move = (from: number, to: number): void => void placed.splice(to, 0, ...placed.splice(from, 1));
+    /** Where no two can change places, one of the neighbours may stand elsewhere. */
+    const moved = (index: number): boolean => {
+        const now = all();
+        for (const from of [index, index - 1].filter(place => place >= 0 && place < placed.length)) {
+            for (const to of outward(from, placed.length)) {
+                move(from, to);
+                if (now - all() > telling / 2) return true;
+                move(to, from);
+            }
+        }
+        return false;
     };
     for (let pass = 0, improved = true; improved && pass < placed.length; pass++) {
         improved = false;
         for (let index = 0; index <= placed.length; index++) {
             if (cost(index) < telling) continue;
             const [one] = [index, index - 1].filter(place => place >= 0 && place < placed.length).map(place => ({ place, ...best(place) })).sort((a, b) => b.gain - a.gain);
-            if (!one || one.gain < telling / 2) continue;
-            swap(one.place, one.other);
+            if (one && one.gain > telling / 2) swap(one.place, one.other);
+            else if (!moved(index)) continue;
             improved = true;
         }
     }

@@ -28,3 +28,9 @@ export function inPlaces(number: number): string {
 export function wordsSaid(name: string): string[] {
     return name.split(/[ -]/).map(word => (/^\d$/.test(word) ? inWords(Number(word)) : word));
 }
+
+/** A name as it is also said, with "and" before the tens and ones: "four hundred and eighteen". Undefined where no "and" can be: below one hundred, and in "two hundred". */
+export function withAnd(name: string): string | undefined {
+    const said = name.replace(/(hundred|thousand) (?!thousand)(?=[a-z-]+(?: thousand|$))/g, '$1 and ');
+    return said === name ? undefined : said;
+}

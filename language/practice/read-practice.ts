@@ -14,7 +14,7 @@ export interface PracticeProblem {
 }
 
 /** What of a part of a lesson its items depend on. */
-export type PracticePart = Pick<PartSheet, 'name' | 'items' | 'practice'>;
+export type PracticePart = Pick<PartSheet, 'name' | 'items' | 'practice' | 'from' | 'piece'>;
 
 /** A line that can be practised. */
 export interface ReadLine {

@@ -10,7 +10,7 @@ export const mostItems = 200;
 /** How many there are where the writer has not said, if there are so many (common practice, no source). */
 const usualItems = 10;
 /** At least so many are put in order together, so that there is room to keep them apart. */
-const leastBlock = 10;
+const leastTogether = 30;
 /** So few are counted one by one where two lines may give the same item. */
 const fewItems = 2000;
 
@@ -37,28 +37,48 @@ export function itemsWithoutRepeat(read: ReadPractice): number {
 
 /** How many items the brief shows: as many as are asked for, else ten, and never more than there are. */
 export function itemsAskedFor(part: PracticePart, read = readPractice(part)): number {
+    if (part.piece && part.items === 0) return 0;
     const wanted = part.items !== undefined && Number.isInteger(part.items) && part.items > 0 ? part.items : usualItems;
     return Math.min(wanted, itemsWithoutRepeat(read));
 }
 
+/** How many items have been, or have their turn in the other piece of a split practice, before further ones begin. */
+export function itemsBeforeFurther(part: PracticePart): number {
+    return itemsAskedFor(wholeOf(part)) - itemsBefore(part);
+}
+
 /**
- * Items of a practice, from the one numbered `from` (0 is the first) on. The same text always gives the same items in the same order, and asking
- * for some and then for more gives what asking for all gives. None comes again while another is unused, except what returns; then all begin anew.
+ * Items of a practice of a lesson, from the one numbered `from` (0 is the first) on. The same text always gives the same items in the same order, and
+ * asking for some and then for more gives what asking for all gives; in another lesson, split or joined, it gives what it gave where it was written.
+ * None comes again while another is unused, except what returns; then all begin anew.
  */
 export function practiceItems(part: PracticePart, lesson: string, { count, from = 0 }: { count?: number; from?: number } = {}): ItemInTurn[] {
     const read = readPractice(part);
-    const asked = itemsAskedFor(part, read);
-    if (asked === 0) return [];
+    const whole = itemsAskedFor(wholeOf(part), read);
+    const wanted = count ?? itemsAskedFor(part, read);
+    const skipped = itemsBefore(part) + from;
     const items: ItemInTurn[] = [];
+    if (whole === 0 || wanted === 0) return items;
     let passed = 0;
-    for (const item of allItems(read, seedOf(part, lesson), Math.max(asked, leastBlock))) {
-        if (items.length >= (count ?? asked)) break;
-        if (passed++ >= from) items.push(item);
+    for (const item of allItems(read, seedOf(part, lesson), whole)) {
+        if (passed++ >= skipped) items.push(item);
+        if (items.length >= wanted) break;
     }
     return items;
 }
 
-const seedOf = ({ name }: PracticePart, lesson: string): string => `${lesson}/${name}`;
+/** Seeded as it is called where it is written. */
+function seedOf({ name, from: [origin] = [] }: PracticePart, lesson: string): string {
+    return origin ? `${origin.lesson}/${origin.part}` : `${lesson}/${name}`;
+}
+
+function wholeOf(part: PracticePart): PracticePart {
+    return part.piece ? { ...part, items: part.piece.of, piece: undefined } : part;
+}
+
+function itemsBefore(part: PracticePart): number {
+    return part.piece ? part.piece.before ?? itemsAskedFor(wholeOf(part)) : 0;
+}
 
 function* allItems(read: ReadPractice, seed: string, block: number): Generator<ItemInTurn> {
     const returning = new Returning(read.returns.map(({ item, index }): ItemInTurn => ({ ...item, line: index })));
@@ -79,16 +99,21 @@ function* allItems(read: ReadPractice, seed: string, block: number): Generator<I
     }
 }
 
-/** The blocks of one round. The last, which is short, comes with the one before it: two items that are left may be about the same. */
+/** The items of one round, so many blocks at a time that there is room to keep neighbours apart; the last, which may be few, come with those before them. */
 function* roundOf(blocks: Blocks, size: number, before: Before): Generator<Placed[]> {
-    const take = (block: number, last: ItemInTurn | undefined): Placed[] => blocks.next(size, last).map(item => ({ item, block }));
-    let now = take(0, before.last);
-    for (let block = 1; now.length > 0; block++) {
-        const next = take(block, now[now.length - 1]?.item);
-        if (next.length === size) yield now;
-        else return yield [...now, ...next];
-        now = next;
+    let group: Placed[] = [];
+    for (let block = 0; ; block++) {
+        const last = group[group.length - 1]?.item ?? before.last;
+        const next = blocks.next(size, last).map(item => ({ item, first: block === 0 && before.count === 0 }));
+        if (group.length >= leastTogether && next.length === size) {
+            yield group;
+            group = next;
+        } else {
+            group.push(...next);
+        }
+        if (next.length < size) break;
     }
+    if (group.length > 0) yield group;
 }
 
 /** Lines of different kinds never ask the same. */

@@ -256,6 +256,8 @@ export interface PartSheet {
     /** The number of items as written. */
     itemsAt?: Range;
     practice?: PracticeLine[];
+    /** Where an adaptation has split it: how many items the whole was to have, and how many of them come before; as many as the whole shows, where nothing is said. */
+    piece?: { of?: number; before?: number };
     /** Checkpoint only. */
     unsure?: Unsure;
     adapted?: ChangeMark[];

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { URI } from 'langium';
 import { adaptedFor } from '@haversack/language/adapting/adapt-course';
+import type { Adapted } from '@haversack/language/adapting/adapted';
 import { nearest } from '@haversack/language/lexer/nearest';
 import { mostItems } from '@haversack/language/practice/sequence';
 import type { Programme } from '@haversack/language/sheets/programme';
@@ -9,7 +10,7 @@ import { practiceSheetMarkdown } from '../brief/practice-sheet/markdown.js';
 import { practiceSheetPage } from '../brief/practice-sheet/page.js';
 import { practiceSheetText } from '../brief/practice-sheet/text.js';
 import { figuresJson } from '../exports/json.js';
-import { planPracticeSheet, practicesOf } from '../planning/practice.js';
+import { lessonAsTaught, planPracticeSheet, practicesOf } from '../planning/practice.js';
 import { CouldNotRun } from './could-not-run.js';
 import { deliver, errorsTold, mustKnowClass } from './output.js';
 import { chosenFormat, type PlanOptions, type Write } from './planned.js';
@@ -24,8 +25,9 @@ export async function practiceCommand(wanted: string, options: PracticeOptions, 
     const isFile = /\.(lesson|kit|course)$/.test(wanted) && existsSync(wanted);
     const read = await readProgramme(isFile ? wanted : options.in);
     mustKnowClass(read.view.programme, options.class);
-    const taught = taughtTo(options.class, read.view.programme);
-    const lesson = isFile ? onlyLesson(wanted, read, taught) : lessonNamed(wanted, options, taught);
+    const { programme } = read.view;
+    const adapted = options.class === undefined ? undefined : adaptedFor(programme, { class: options.class });
+    const lesson = isFile ? onlyLesson(wanted, read, adapted) : lessonNamed(wanted, options, programme, adapted);
     mustHavePractice(lesson, options.practice);
     const sheet = planPracticeSheet(lesson, { practice: options.practice, more });
     const text = format === 'html' ? practiceSheetPage(sheet, { key: options.key, root: URI.file(read.root).toString() })
@@ -44,13 +46,10 @@ function numberOfItems(written: string | undefined): number | undefined {
     return count;
 }
 
-function taughtTo(className: string | undefined, programme: Programme): Programme {
-    return className === undefined ? programme : adaptedFor(programme, { class: className })?.programme ?? programme;
-}
-
 /** The lesson of a file that has practice, as it is taught. */
-function onlyLesson(path: string, { files, view: { programme } }: ReadProgramme, taught: Programme): LessonSheet {
-    const lessons = files.flatMap(uri => programme.files.get(uri)?.lessons ?? []).map(lesson => taught.lessons.get(lesson.name) ?? lesson);
+function onlyLesson(path: string, { files, view: { programme } }: ReadProgramme, adapted: Adapted | undefined): LessonSheet {
+    const written = files.flatMap(uri => programme.files.get(uri)?.lessons ?? []);
+    const lessons = [...new Set(written.map(lesson => lessonAsTaught(lesson.name, programme, adapted) ?? lesson))];
     const practised = lessons.filter(lesson => practicesOf(lesson).length > 0);
     const [only, another] = practised.length > 0 ? practised : lessons;
     if (!only) throw new CouldNotRun(`There is no lesson in ${path}.`);
@@ -58,10 +57,10 @@ function onlyLesson(path: string, { files, view: { programme } }: ReadProgramme,
     return only;
 }
 
-function lessonNamed(name: string, options: PracticeOptions, { lessons }: Programme): LessonSheet {
-    const lesson = lessons.get(name);
+function lessonNamed(name: string, options: PracticeOptions, programme: Programme, adapted: Adapted | undefined): LessonSheet {
+    const lesson = lessonAsTaught(name, programme, adapted);
     if (lesson) return lesson;
-    const meant = nearest(name, [...lessons.keys()]);
+    const meant = nearest(name, [...(adapted?.programme ?? programme).lessons.keys()]);
     const where = options.in === '.' ? 'this folder' : options.in;
     throw new CouldNotRun(`There is no lesson '${name}' in ${where}.${meant === undefined ? ` Give the folder of the programme with --in.` : ` Did you mean ${meant}?`}`);
 }

@@ -33,6 +33,8 @@ export interface PracticeItemFigures {
     ask: string;
     answer: string;
     picture?: PictureFigures;
+    /** Another right name of its number, “four hundred and eighteen” for “four hundred eighteen”; and how many words that is, where words are counted. */
+    alsoSaid?: { name: string; words?: number };
     /** How the answer is written down: in place of the `?`, as a number behind what is asked, or in words on a line of their own. */
     room?: 'gap' | 'number' | 'line';
 }

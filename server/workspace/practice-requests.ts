@@ -2,7 +2,6 @@ import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { adaptedFor } from '@haversack/language/adapting/adapt-course';
 import { mostItems } from '@haversack/language/practice/sequence';
-import type { Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { practiceSheetMarkdown } from '../brief/practice-sheet/markdown.js';
 import { practiceSheetPage } from '../brief/practice-sheet/page.js';
@@ -10,7 +9,7 @@ import { practiceSheetText } from '../brief/practice-sheet/text.js';
 import { figuresJson } from '../exports/json.js';
 import { adaptingOf } from '../planning/cache.js';
 import type { PracticeSheetFigures } from '../planning/figures.js';
-import { planPracticeSheet, practicesOf } from '../planning/practice.js';
+import { lessonAsTaught, planPracticeSheet, practicesOf } from '../planning/practice.js';
 import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '../protocol.js';
 import { folderOf, sheetAt, unknownClass } from './asked-for.js';
 import { isFlag, isNumber, isText, readParams } from './read-params.js';
@@ -32,8 +31,10 @@ function answerPractice(params: PracticeParams, services: HaversackServerService
     const { more } = params;
     if (more !== undefined && !(Number.isInteger(more) && more >= 1 && more <= mostItems)) return { refusal: `Further items are a whole number from 1 to ${mostItems}.` };
     const base = services.plans.current.programme;
-    const programme = params.class === undefined ? base : adaptedFor(base, { class: params.class }, adaptingOf(services.plans.cache))?.programme ?? base;
-    const lesson = params.lesson === undefined ? lessonAtCursor(params, programme, services) : programme.lessons.get(params.lesson);
+    const adapted = params.class === undefined ? undefined : adaptedFor(base, { class: params.class }, adaptingOf(services.plans.cache));
+    const programme = adapted?.programme ?? base;
+    const meant = params.lesson === undefined ? lessonAtCursor(params, services) : undefined;
+    const lesson = lessonAsTaught(meant?.name ?? params.lesson ?? '', base, adapted) ?? meant;
     if (!lesson) {
         const lessons = [...programme.lessons.values()].filter(one => practicesOf(one).length > 0).map(({ name, title }) => ({ name, title }));
         return lessons.length === 0 ? { refusal: 'No lesson here has practice items yet. Write a practice in a lesson, with a line such as: name numbers 11 to 99' }
@@ -47,11 +48,10 @@ function answerPractice(params: PracticeParams, services: HaversackServerService
 }
 
 /** The lesson at the cursor; without one, the only lesson of the file. */
-function lessonAtCursor({ uri, line }: PracticeParams, programme: Programme, services: HaversackServerServices): LessonSheet | undefined {
+function lessonAtCursor({ uri, line }: PracticeParams, services: HaversackServerServices): LessonSheet | undefined {
     const lessons = sheetAt(uri, services)?.lessons ?? [];
     const there = line === undefined ? undefined : lessons.find(({ whole }) => whole.start.line <= line && line <= whole.end.line);
-    const found = there ?? (lessons.length === 1 ? lessons[0] : undefined);
-    return found && (programme.lessons.get(found.name) ?? found);
+    return there ?? (lessons.length === 1 ? lessons[0] : undefined);
 }
 
 function textOf(sheet: PracticeSheetFigures, params: PracticeParams, services: HaversackServerServices): string {

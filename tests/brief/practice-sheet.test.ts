@@ -51,6 +51,41 @@ describe.each([['page', practiceSheetPage(sheet), practiceSheetPage(sheet, { key
     });
 });
 
+describe('pictures of items', () => {
+    it('are named on the sheet without the numbers that are asked for, and told in full on the key', () => {
+        const { items } = sheet.practices.find(({ name }) => name === 'frames')!;
+        const labels = (html: string): string[] => [...html.matchAll(/aria-label="([^"]*)"/g)].map(([, label]) => label!);
+        const asked = labels(practiceSheetPage(sheet)).filter(label => !label.startsWith('Number line'));
+        expect(new Set(asked)).toEqual(new Set(['A ten-frame with counters', 'A string with beads pushed aside']));
+        expect(asked.length).toBe(sheet.practices.flatMap(practice => practice.items).filter(({ picture }) => picture).length);
+        for (const { picture } of items) {
+            expect(practiceSheetPage(sheet)).not.toContain(picture!.text);
+            expect(practiceSheetPage(sheet, { key: true })).toContain(picture!.text);
+        }
+    });
+});
+
+describe('a number that is also said with “and”', () => {
+    const keys = (lines: string[]): string[] => {
+        const only = planPracticeSheet({ ...lesson('weigh-1'), parts: [part('practice', 'names', practicePart(lines, 6, 'names'))] });
+        return [practiceSheetText(only, true), practiceSheetMarkdown(only, true), words(practiceSheetPage(only, { key: true })), practiceSheetText(only), practiceSheetMarkdown(only), words(practiceSheetPage(only))].map(text => text.replaceAll('\\', ''));
+    };
+
+    it('is told once under the key, and not on the sheet', () => {
+        const [text, md, html, ...sheets] = keys(['name numbers 418 to 418']);
+        for (const key of [text, md, html]) expect(key!.match(/“Four hundred and eighteen” is right too, and other numbers with “and” likewise\./g)).toHaveLength(1);
+        for (const asked of sheets) expect(asked).not.toContain('right too');
+    });
+
+    it('is told with its words where words are counted', () => {
+        expect(keys(['digits and words 418 to 418', 'name numbers 500 to 999'])[0]).toContain('“Four hundred and eighteen” is right too, and is 4 words; other numbers with “and” likewise.');
+    });
+
+    it.each([[['name numbers 11 to 99']], [['name numbers 418 to 418 in places']], [['name numbers 200 to 200']], [['sums 100 to 999']]])('is not told where none is: %j', lines => {
+        for (const text of keys(lines)) expect(text).not.toContain('right too');
+    });
+});
+
 it('counts further items on', () => {
     const further = sheetOf('Which is heavier?', 5);
     expect(further.practices.map(({ first, items }) => [first, items.length])).toEqual([[25, 5], [9, 5], [11, 5], [13, 5]]);

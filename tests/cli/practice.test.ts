@@ -64,6 +64,44 @@ describe.concurrent('practice', () => {
         expect((await practice('quiet-1')).err).toContain("No practice items can be made for lesson 'quiet-1'");
     });
 
+    test('a lesson that is split or joined for a class keeps its items: in the brief, as the class is taught it, and as it is written', async () => {
+        const at = folder({
+            'a.lesson': [
+                'lesson weigh-5 "Five"', '  activity x 5 min', '    do: Begin.', '  practice say "Say" 6 items 10 min', '    name numbers 11 to 99', '    return to 67',
+                '  activity y 5 min', '    do: Go on.', '  practice add "Add" 5 items', '    sums 2 to 20', '',
+                'lesson weigh-6 "Six"', '  activity z 5 min', '    do: Rest.', '  practice say "Say more" 4 items', '    write numbers 11 to 99', '',
+                'lesson weigh-7 "Seven"', '  activity w 5 min', '    do: Begin.', '  practice long "Long" 8 items 10 min', '    differences 0 to 20', ''
+            ].join('\n'),
+            'a.course': ['course year', '  unit one', '    weigh-5', '    weigh-6', '    weigh-7', '', ...['split', 'joined'].flatMap(name => [`class ${name}`, '  teaches year', '  learners 4', '']),
+                'adaptation parts of year for split', '  split weigh-5 after x', '  split activity weigh-7.long after 5 min', '', 'adaptation one of year for joined', '  join weigh-5 with weigh-6', ''].join('\n')
+        });
+        const asks = async (name: string, ...args: string[]): Promise<Record<string, string[]>> => {
+            const { out, err } = await haversack(['practice', name, '--in', at, '--format', 'json', ...args]);
+            expect(err).toBe('');
+            return Object.fromEntries((JSON.parse(out) as Json).practice.practices.map(one => [one.name, one.items.map(({ ask }) => ask)]));
+        };
+        const [five, six, seven] = [await asks('weigh-5'), await asks('weigh-6'), await asks('weigh-7')];
+        expect([five.say!.length, five.add!.length, six.say!.length, seven.long!.length]).toEqual([6, 5, 4, 8]);
+        const brief = async (name: string): Promise<string> => (await haversack(['brief', at, '--week', '1', '--class', name, '--format', 'md'])).out;
+        const listed = (items: readonly string[]): string => items.map((ask, index) => `${index + 1}. ${ask}\n`).join('');
+
+        expect(await asks('weigh-5', '--class', 'split')).toEqual(five);
+        expect(await asks('weigh-5-part-2', '--class', 'split')).toEqual(five);
+        const split = await brief('split');
+        expect(split).toContain('Five, part 2');
+        for (const items of [five.say!, five.add!]) expect(split).toContain(listed(items));
+        // A split practice goes on in its second piece, and further items begin behind both.
+        expect(await asks('weigh-7', '--class', 'split')).toEqual({ long: seven.long!.slice(0, 4), 'long-part-2': seven.long!.slice(4) });
+        for (const items of [seven.long!.slice(0, 4), seven.long!.slice(4)]) expect(split).toContain(listed(items));
+        expect(await asks('weigh-7', '--class', 'split', '--more', '9')).toEqual(await asks('weigh-7', '--more', '9'));
+
+        const joined = await asks('weigh-6', '--class', 'joined');
+        expect(joined).toEqual({ ...five, 'say-2': six.say });
+        expect(await asks('weigh-5', '--class', 'joined')).toEqual(joined);
+        for (const items of [five.say!, five.add!, six.say!]) expect(await brief('joined')).toContain(listed(items));
+        expect((await haversack(['practice', join(at, 'a.lesson'), '--class', 'joined'])).err).toContain('has several lessons');
+    });
+
     test.each([['html', /^<!doctype html>/, /<script|<link|src=|@import|url\(["']?http/], ['md', /^# Sums\n/, /<|\?/]] as const)('%s to a file, sheet and key apart', async (format, begin, without) => {
         const at = folder({});
         const [sheet, key] = [join(at, `sheet.${format}`), join(at, `key.${format}`)];

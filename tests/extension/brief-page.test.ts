@@ -170,6 +170,17 @@ it('leads back by click and by Enter, and not while text is selected or when it 
     expect((await sent()).length).toBe(3);
 });
 
+it('has a practice saved whether or not a click leads back, and never leads back from there', async () => {
+    const html = section('lesson-a', `<li data-uri="${lesson}" data-line="40"><button type="button" class="save-practice" data-practice="weigh-1">Save sheet and key</button></li>`);
+    for (const leadBack of [true, false]) {
+        await show(html, { leadBack });
+        await page.locator('.save-practice').click();
+    }
+    expect((await sent()).slice(1)).toEqual([{ type: 'practice', lesson: 'weigh-1' }, { type: 'practice', lesson: 'weigh-1' }]);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.save-practice').isVisible()).toBe(false);
+});
+
 it('stays where it is when the cursor comes to the line that was clicked', async () => {
     const html = section('lesson-a', many.join(''));
     await show(html);
@@ -195,7 +206,8 @@ it('tells readers of the screen, once typing rests, that the brief is new', asyn
 
 // axe-core 4.14: WCAG 2.2 A and AA rules.
 it('has no barrier that axe finds', async () => {
-    await show(section('lesson-a', many.slice(0, 5).join('')), { says: 'There is an error in this file.', state: { cursor: { uri: lesson, line: 12 } } });
+    const button = '<li><button type="button" class="save-practice" data-practice="weigh-1">Save sheet and key</button></li>';
+    await show(section('lesson-a', [...many.slice(0, 5), button].join('')), { says: 'There is an error in this file.', state: { cursor: { uri: lesson, line: 12 } } });
     await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
     const violations = await page.evaluate(async () => {
         const axe = (window as unknown as { axe: { run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }).axe;

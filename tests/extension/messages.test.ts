@@ -2,14 +2,14 @@ import { expect, it } from 'vitest';
 import { readPageMessage, readState } from '../../extension/preview/messages.js';
 
 it('reads what the page may say', () => {
-    for (const message of [{ type: 'ready' }, { type: 'save' }, { type: 'open', uri: 'file:///a/b.lesson', line: 3 }, { type: 'step', by: -1 }, { type: 'class', name: 'attic' }, { type: 'stay', on: false }, { type: 'view', view: 'term' }, { type: 'view', view: 'changes' }, { type: 'view', view: 'week' }]) {
+    for (const message of [{ type: 'ready' }, { type: 'save' }, { type: 'practice', lesson: 'weigh-1' }, { type: 'open', uri: 'file:///a/b.lesson', line: 3 }, { type: 'step', by: -1 }, { type: 'class', name: 'attic' }, { type: 'stay', on: false }, { type: 'view', view: 'term' }, { type: 'view', view: 'changes' }, { type: 'view', view: 'week' }]) {
         expect(readPageMessage(message)).toEqual(message);
     }
 });
 
 it('takes nothing else', () => {
     const wrong = [
-        undefined, null, 7, 'ready', [], {}, { type: 'run' }, { type: 'open' }, { type: 'open', uri: 3, line: 1 }, { type: 'open', uri: 'file:///a', line: -1 },
+        undefined, null, 7, 'ready', [], {}, { type: 'run' }, { type: 'practice' }, { type: 'practice', lesson: 7 }, { type: 'open' }, { type: 'open', uri: 3, line: 1 }, { type: 'open', uri: 'file:///a', line: -1 },
         { type: 'open', uri: 'file:///a', line: 1.5 }, { type: 'open', uri: 'file:///a', line: Number.NaN }, { type: 'open', uri: 'x'.repeat(5000), line: 1 },
         { type: 'step', by: 2 }, { type: 'class', name: {} }, { type: 'stay', on: 'yes' }, { type: 'view', view: 'year' }, { type: 'view' }
     ];

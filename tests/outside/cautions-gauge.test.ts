@@ -73,11 +73,11 @@ describe('any box', () => {
     });
 });
 
-// Against trial: 120 boxes turned about in space. Each that "fits" is found a place (made a thousandth smaller, since a search only comes near a touch), none that "does not fit" ever is.
+// Against trial: 60 boxes turned about in space. Each that "fits" is found a place (made a thousandth smaller, since a search only comes near a touch), none that "does not fit" ever is.
 test('boxes by trial agree', () => {
     const random = numbers(1501);
     const seen: Record<GaugeAnswer, number> = { fits: 0, [gauge]: 0, 'does not fit': 0 };
-    for (let i = 0; i < 120; i++) {
+    for (let i = 0; i < 60; i++) {
         const sides = [0.05 + random() * 1.1, 0.05 + random() * 1.1, 0.2 + random() * 2.6].map(length => Math.round(length * 1000) / 1000) as [number, number, number];
         const answer = inInches(...sides)!;
         seen[answer]++;
@@ -86,8 +86,8 @@ test('boxes by trial agree', () => {
         if (answer === 'fits') expect(roomFound([a * 0.999, b * 0.999, c * 0.999], i), `${sides.join(' x ')} in`).toBeGreaterThanOrEqual(0);
         else expect(roomFound(sides, i, 6), `${sides.join(' x ')} in`).toBeLessThan(0);
     }
-    expect(seen.fits).toBeGreaterThan(50);
-    expect(seen['does not fit']).toBeGreaterThan(25);
+    expect(seen.fits).toBeGreaterThan(25);
+    expect(seen['does not fit']).toBeGreaterThan(12);
     // A gauge that is asked for too often is asked for by nobody.
-    expect(seen[gauge]).toBeLessThan(30);
+    expect(seen[gauge]).toBeLessThan(15);
 }, 60_000);

@@ -2,7 +2,7 @@
 import rules from 'cldr-rbnf/rbnf/en.json';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inPlaces, inWords, largestNumber } from '@haversack/language/practice/number-names';
+import { inPlaces, inWords, largestNumber, withAnd } from '@haversack/language/practice/number-names';
 import { practiceItems } from '@haversack/language/practice/sequence';
 import { practicePart } from '../language/practice-parts.js';
 
@@ -11,15 +11,17 @@ const sets = (rules as unknown as { rbnf: { rbnf: { SpelloutRules: Record<string
 
 /**
  * A rule set read as Unicode Technical Standard 35, part 3, says: the rule with the greatest base not above the number; `←←` is the number divided by
- * the rule's power of ten, `→→` the rest, and what stands in brackets falls away where the rest is 0.
+ * the rule's power of ten, `→→` the rest, `=%set=` and `→%set→` the number and the rest by another set, an apostrophe begins a text with a blank, and what stands in brackets
+ * falls away where the rest is 0.
  */
 function spellout(number: number, name = '%spellout-cardinal'): string {
     const set = sets[name]!.filter(([base]) => /^\d+$/.test(base)).map(([base, text]): [number, string] => [Number(base), text]);
     const [base, text] = set.filter(([from]) => from <= number).pop()!;
     const divisor = 10 ** Math.floor(Math.log10(Math.max(base, 1)) + 1e-9);
     const rest = number % divisor;
-    return text.replace(/;$/, '').replace(/\[(.*?)\]/, (_, inner: string) => (rest === 0 ? '' : inner))
-        .replace('←←', () => spellout(Math.floor(number / divisor), name)).replace('→→', () => spellout(rest, name));
+    return text.replace(/;$/, '').replace(/^'/, '').replace(/\[(.*?)\]/, (_, inner: string) => (rest === 0 ? '' : inner))
+        .replace('←←', () => spellout(Math.floor(number / divisor), name)).replace('→→', () => spellout(rest, name))
+        .replace(/=(%[\w%-]+)=/, (_, other: string) => spellout(number, other)).replace(/→(%[\w%-]+)→/, (_, other: string) => spellout(rest, other));
 }
 
 const same = (name: string): string => name.toLowerCase().replace(/[\s,-]+/g, ' ').trim();
@@ -62,6 +64,17 @@ describe('place-value form', () => {
         }, 0);
         fc.assert(fc.property(fc.integer({ min: 0, max: largestNumber }), number => value(inPlaces(number)) === number), { numRuns: 2000 });
     });
+});
+
+// Unicode CLDR 48.2.0, English, %spellout-cardinal-verbose: "four hundred and eighteen". Its commas after thousands are not said.
+test('a name with “and” is the verbose one, for every number that has one', () => {
+    const said = (number: number): string => same(withAnd(inWords(number)) ?? inWords(number));
+    const verbose = (number: number): string => same(spellout(number, '%spellout-cardinal-verbose'));
+    for (let number = 0; number <= 9999; number++) expect(said(number)).toBe(verbose(number));
+    fc.assert(fc.property(fc.integer({ min: 10_000, max: largestNumber }), number => said(number) === verbose(number)), { numRuns: 3000 });
+    expect(spellout(418, '%spellout-cardinal-verbose')).toBe('four hundred and eighteen');
+    expect(withAnd('ninety-nine')).toBeUndefined();
+    expect(withAnd('two hundred')).toBeUndefined();
 });
 
 test('items: both names, either name, and the other direction', () => {

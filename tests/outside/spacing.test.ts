@@ -6,7 +6,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { practiceItems } from '@haversack/language/practice/sequence';
+import { possibleItems, practiceItems } from '@haversack/language/practice/sequence';
 import { practicePart } from '../language/practice-parts.js';
 
 const lesson = fc.stringMatching(/^[a-z]{1,6}$/);
@@ -46,6 +46,23 @@ describe('what returns', () => {
         expect(list.slice(0, 4)).toEqual(['7 + 8 = ?', '6 + 9 = ?', '7 + 8 = ?', '6 + 9 = ?']);
     });
 
+    // Common practice, no source: a short drill that names two hard facts has to come back to both.
+    test('two come back fairly in a practice of nine items: both twice, never twice running, and as often as each other however long it goes on', () => {
+        fc.assert(fc.property(lesson, fc.integer({ min: 9, max: 60 }), (seed, count) => {
+            const list = asks(['sums 2 to 20', 'return to 7 and 8', 'return to 6 and 9'], seed, count);
+            const times = ['7 + 8 = ?', '6 + 9 = ?'].map(hard => list.filter(ask => ask === hard).length);
+            expect(Math.min(...times)).toBeGreaterThanOrEqual(2);
+            expect(times[0]! - times[1]!).toBeLessThanOrEqual(1);
+            expect(times[0]! - times[1]!).toBeGreaterThanOrEqual(0);
+            expect(twiceRunning(list)).toBe(false);
+            // Neither gap between the same is shorter than an item, the other that returns, and an item.
+            for (const hard of ['7 + 8 = ?', '6 + 9 = ?']) {
+                const at = list.flatMap((ask, index) => (ask === hard ? [index] : []));
+                for (const [index, place] of at.slice(1).entries()) expect(place - at[index]!).toBeGreaterThanOrEqual(4);
+            }
+        }));
+    });
+
     test('is found in whichever line has it', () => {
         const times = (lines: string[], ask: string): number => asks(lines, 'a', 12).filter(one => one === ask).length;
         expect(times(['name numbers 11 to 20', 'fives and tens 6 to 10', 'return to 8'], 'Show 8 as fives and tens')).toBe(4);
@@ -74,6 +91,56 @@ describe('several lines', () => {
             for (const line of [0, 1, 2]) expect(Math.abs(from.filter(one => one === line).length - count / 3)).toBeLessThan(1);
         }));
     });
+});
+
+describe('neighbours', () => {
+    // Read from what is asked and answered, not from what the generators say of themselves.
+    const numbersOf = ({ ask, answer }: { ask: string; answer: string }): number[] => (ask.startsWith('Name') || ask.startsWith('Show') ? [Number(ask.split(' ')[1])]
+        : ask.startsWith('Which') ? ask.match(/\d+/g)!.map(Number)
+            : ask.startsWith('“') ? [Number(answer.split(': ')[1])]
+                : [Number(answer)]);
+    const factOf = ({ ask, answer }: { ask: string; answer: string }): string => {
+        const [a, b] = ask.replace('?', answer).match(/\d+/g)!.map(Number) as [number, number];
+        const parts = ask.includes(' is ') ? [b, Number(answer)] : ask.includes('−') ? [b, a - b] : [a, b];
+        return parts.sort((one, other) => one - other).join('+');
+    };
+    const pairs = <T>(items: readonly T[]): [T, T][] => items.slice(1).map((item, index) => [items[index]!, item]);
+
+    const naming = ['name numbers 11 to 19', 'write numbers 11 to 19', 'digits and words 11 to 19', 'fives and tens 11 to 19', 'name numbers 10 to 15 in places', 'arrange digits of 41', 'compare numbers 14 to 99'];
+    const naming14 = fc.record({ seed: lesson, lines: fc.subarray(naming, { minLength: 2 }), hard: fc.boolean(), count: fc.integer({ min: 1, max: 12 }), more: fc.integer({ min: 0, max: 20 }) })
+        .filter(({ lines, hard }) => !hard || lines.some(line => /1[01] to 1[59]/.test(line)));
+
+    test('never ask about the same number, in whatever form, nor does what returns', () => {
+        fc.assert(fc.property(naming14, ({ seed, lines, hard, count, more }) => {
+            const part = practicePart(hard ? [...lines, 'return to 14'] : lines, count);
+            for (const [one, other] of pairs(practiceItems(part, seed, { count: count + more }))) expect(numbersOf(one).filter(number => numbersOf(other).includes(number)), `${one.ask} / ${other.ask}`).toEqual([]);
+        }), { numRuns: 300 });
+    });
+
+    test('never ask for the same fact, whichever part is missing', () => {
+        const facts = ['sums 2 to 20', 'missing parts 5 to 20', 'differences 0 to 20', 'bonds of 9 to 12'];
+        fc.assert(fc.property(lesson, fc.subarray(facts, { minLength: 1 }), fc.boolean(), fc.integer({ min: 1, max: 60 }), (seed, lines, hard, count) => {
+            const sums = lines.some(line => /^(sums|missing)/.test(line));
+            const part = practicePart(hard && sums ? [...lines, 'return to 7 and 8'] : lines, count);
+            for (const [one, other] of pairs(practiceItems(part, seed, { count: count + 20 }))) expect(factOf(one), `${one.ask} / ${other.ask}`).not.toBe(factOf(other));
+        }), { numRuns: 300 });
+    });
+
+    test('all of a few items stand apart if any order of them does', () => {
+        const small = ['sums 2 to 3', 'bonds of 2', 'bonds of 3', 'missing parts 2 to 3', 'differences 0 to 2', 'name numbers 4 to 5', 'write numbers 4 to 5', 'name numbers 3 to 4'];
+        fc.assert(fc.property(lesson, fc.subarray(small, { minLength: 1, maxLength: 3 }), fc.integer({ min: 1, max: 8 }), (seed, lines, count) => {
+            const part = practicePart(lines, count);
+            const total = possibleItems(part);
+            fc.pre(total <= 8);
+            const items = practiceItems(part, seed, { count: total });
+            const least = Math.min(...ordersOf(items).map(order => pairs(order).filter(([one, other]) => one.about.some(about => other.about.includes(about))).length));
+            expect(pairs(items).filter(([one, other]) => one.about.some(about => other.about.includes(about))).length, items.map(({ ask }) => ask).join(' / ')).toBe(least);
+        }), { numRuns: 60 });
+    });
+
+    function ordersOf<T>(items: readonly T[]): T[][] {
+        return items.length < 2 ? [[...items]] : items.flatMap((item, index) => ordersOf(items.filter((_, other) => other !== index)).map(rest => [item, ...rest]));
+    }
 });
 
 test('the same seed gives the same order, another gives another', () => {

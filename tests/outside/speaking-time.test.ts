@@ -2,7 +2,8 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readProgramme } from '@haversack/server/cli/read-programme';
-import { proseOf } from '@haversack/server/brief/speaking/prose-in-words';
+import { proseOf } from '@haversack/server/brief/prose-in-words';
+import { newPlanningCache } from '@haversack/server/planning/cache';
 import { speakingNotes } from '@haversack/server/planning/speaking';
 import { spokenTime, spokenWords } from '@haversack/server/planning/speaking/spoken-time';
 import { planSchedule } from '@haversack/server/planning/schedule';
@@ -36,12 +37,13 @@ test.each([
     expect(segmented(text)).toBe(words);
 });
 
-test.each([['first-steps', undefined], ['year', 'millpond'], ['year', 'friday-table'], ['year', 'rook-lane']])('every week of %s, %s: the same number of words', async (folder, className) => {
+test.each([['first-steps', undefined], ['year', 'millpond'], ['year', 'friday-table'], ['year', 'rook-lane']])('weeks of %s, %s: the same number of words', async (folder, className) => {
     const { view: { programme } } = await readProgramme(join(import.meta.dirname, '../../examples', folder));
     const schedule = planSchedule(programme, { class: className });
     let all = 0;
-    for (const { number } of schedule.weeks) {
-        const brief = planWeek(programme, { class: className, week: number }, { schedule, today: '2026-09-01' });
+    const cache = newPlanningCache();
+    for (const { number } of schedule.weeks.filter((_, index, { length }) => length < 10 || index % 4 === 0)) {
+        const brief = planWeek(programme, { class: className, week: number }, { schedule, today: '2026-09-01', cache });
         const { words, sections } = speakingNotes(brief, { inWords: proseOf(brief) });
         const text = sections.flatMap(({ cues }) => cues).filter(({ does }) => does === 'say').map(cue => cue.text).join('\n');
         expect(words, `week ${number}`).toBe(segmented(text));

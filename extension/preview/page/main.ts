@@ -37,6 +37,7 @@ stay.addEventListener('change', () => host.postMessage({ type: 'stay', on: stay.
 chosenClass.addEventListener('change', () => host.postMessage({ type: 'class', name: chosenClass.value }));
 for (const view of Object.keys(views) as PreviewView[]) views[view].addEventListener('click', () => host.postMessage({ type: 'view', view }));
 byId('save').addEventListener('click', () => host.postMessage({ type: 'save' }));
+main.addEventListener('click', savePractice);
 main.addEventListener('click', leadBack);
 window.addEventListener('scroll', () => host.setState({ ...host.getState(), scroll: window.scrollY }), { passive: true });
 host.postMessage({ type: 'ready' });
@@ -111,10 +112,15 @@ function mark({ state, brief, followCursor, reveal }: ShowMessage): void {
     }
 }
 
+function savePractice({ target }: MouseEvent): void {
+    const lesson = target instanceof Element ? target.closest<HTMLElement>('[data-practice]')?.dataset.practice : undefined;
+    if (lesson !== undefined) host.postMessage({ type: 'practice', lesson });
+}
+
 function leadBack(event: MouseEvent): void {
     if (!main.classList.contains('leads') || !(event.target instanceof Element)) return;
     const selecting = event.detail > 0 && !(window.getSelection()?.isCollapsed ?? true);
-    if (selecting || event.target.closest('a, summary')) return;
+    if (selecting || event.target.closest('a, summary, [data-practice]')) return;
     const element = event.target.closest<HTMLElement>('[data-line]');
     const { uri, line } = element?.dataset ?? {};
     if (!element || uri === undefined || line === undefined) return;

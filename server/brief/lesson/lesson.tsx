@@ -29,7 +29,7 @@ export function Lesson({ lesson, id, view }: { lesson: LessonFigures; id: string
             {lesson.notNeeded.length > 0 && <p class="quiet">{words.notNeeded}: <bdi>{lesson.notNeeded.map(thing => thing.title).join(', ')}</bdi></p>}
             <MinutesBar lesson={lesson} id={id} />
             <Steps steps={steps} first={cautions.lesson} cautions={cautions.steps} changes={changes} view={view} />
-            {lesson.parts.map((part, index) => <Part part={part} number={index + 1} cautions={cautions} changes={changes} view={view} />)}
+            {lesson.parts.map((part, index) => <Part part={part} lesson={lesson.name} number={index + 1} cautions={cautions} changes={changes} view={view} />)}
         </section>
     );
 }

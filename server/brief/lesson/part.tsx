@@ -14,13 +14,15 @@ import { Steps } from './step.js';
 
 interface PartProps {
     part: PartFigures;
+    /** The name of its lesson. */
+    lesson: string;
     number: number;
     cautions: CautionPlaces;
     changes: ChangePlaces;
     view: View;
 }
 
-export function Part({ part, number, cautions, changes, view }: PartProps): JSX.Element {
+export function Part({ part, lesson, number, cautions, changes, view }: PartProps): JSX.Element {
     return (
         <div class="part" {...placed(part.place, view)}>
             <h3><span class="count">{number}</span> <Title place={part.place} view={view} text={partTitle(part)} /></h3>
@@ -29,7 +31,7 @@ export function Part({ part, number, cautions, changes, view }: PartProps): JSX.
             {part.game && <GameFacts game={part.game} view={view} />}
             {part.needs.length > 0 && <Needs needs={part.needs} changes={changes} view={view} />}
             <Steps steps={[...(part.game?.steps ?? []), ...part.steps]} first={cautions.parts.get(part)} cautions={cautions.steps} changes={changes} view={view} />
-            {part.kind === 'practice' && <Practice part={part} />}
+            {part.kind === 'practice' && <Practice part={part} lesson={lesson} view={view} />}
             {part.unsure && <Labelled label={words.ifUnsure}><p><bdi>{part.unsure}</bdi></p></Labelled>}
         </div>
     );

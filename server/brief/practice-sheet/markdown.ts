@@ -1,6 +1,7 @@
 import { Outline } from '../../markdown/outline.js';
 import { plainText } from '../../markdown/plain-text.js';
 import type { PracticeItemFigures, PracticeSheetFigures } from '../../planning/figures.js';
+import { keyNote } from '../pieces/key-note.js';
 import { answered, aroundGap, itemsLine, lessonLine, practiceTitle, sheetWords } from './words.js';
 
 /** The practices of a lesson as CommonMark: the items with a blank for each answer, or with `key` the answers alone. */
@@ -12,6 +13,8 @@ export function practiceSheetMarkdown(sheet: PracticeSheetFigures, key = false):
         out.paragraph(key ? plainText(itemsLine(practice)) : `${sheetWords.name}: ${blank(24)} ${sheetWords.date}: ${blank(12)}`);
         if (!key) for (const { text, title } of practice.pictures) out.paragraph(plainText([title, text].filter(Boolean).join(': ')));
         practice.items.forEach((item, index) => out.item(0, key ? plainText(answered(item)) : asked(item), `${practice.first + index}.`));
+        const note = key && keyNote(practice.items);
+        if (note) out.paragraph(plainText(note));
     }
     return out.toString();
 }

@@ -2,7 +2,9 @@ import type { JSX } from 'preact';
 import { htmlPage, type PageOptions } from '../html-page.js';
 import { renderSections } from '../rendered-section.js';
 import { PictureSvg } from '../picture/picture-svg.js';
+import { ItemPicture } from '../pieces/item-picture.js';
 import { ItemWords } from '../pieces/item-words.js';
+import { keyNote } from '../pieces/key-note.js';
 import { asId } from '../view.js';
 import type { PracticeItemFigures, PracticeSheetFigures } from '../../planning/figures.js';
 import { sheetStyles } from './sheet.css.js';
@@ -20,6 +22,7 @@ export function practiceSheetPage(sheet: PracticeSheetFigures, { key = false, ..
 
 function Practice({ practice, sheet, id, answers }: { practice: SheetPractice; sheet: PracticeSheetFigures; id: string; answers: boolean }): JSX.Element {
     const short = practice.items.every(({ room, picture }) => room !== 'line' || picture);
+    const note = answers ? keyNote(practice.items) : undefined;
     return (
         <section id={id} class="practice-sheet" aria-labelledby={`${id}-title`}>
             <h1 id={`${id}-title`}><bdi>{practiceTitle(practice, answers)}</bdi></h1>
@@ -35,6 +38,7 @@ function Practice({ practice, sheet, id, answers }: { practice: SheetPractice; s
             <ol class={`asked${short || answers ? ' short' : ''}${answers ? ' answers' : ''}`} start={practice.first}>
                 {practice.items.map(item => <li dir="auto">{answers ? <Answer item={item} /> : <Ask item={item} />}</li>)}
             </ol>
+            {note && <p class="quiet">{note}</p>}
         </section>
     );
 }
@@ -54,7 +58,7 @@ function Ask({ item }: { item: PracticeItemFigures }): JSX.Element {
         <>
             {around ? <span class="sum">{around[0]}<Gap />{around[1]}</span> : <span><ItemWords text={item.ask} /></span>}
             {item.room === 'number' && <> <Gap /></>}
-            {item.picture?.picture && <PictureSvg picture={item.picture.picture} />}
+            <ItemPicture picture={item.picture} />
             {!around && item.room !== 'number' && <span class="rule-to-write" />}
         </>
     );
@@ -68,5 +72,5 @@ function Answer({ item }: { item: PracticeItemFigures }): JSX.Element {
     const around = aroundGap(item);
     return around
         ? <span class="sum">{around[0]}<strong>{item.answer}</strong>{around[1]}</span>
-        : <><ItemWords text={item.ask} /> <strong class="behind"><ItemWords text={item.answer} /></strong></>;
+        : <><ItemWords text={item.ask} /> <strong class="behind"><ItemWords text={item.answer} /></strong>{item.picture && <span class="quiet"> {item.picture.text}</span>}</>;
 }

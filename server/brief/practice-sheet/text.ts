@@ -1,4 +1,6 @@
+import { onOneLine } from '../../markdown/one-line.js';
 import type { PracticeItemFigures, PracticeSheetFigures } from '../../planning/figures.js';
+import { keyNote } from '../pieces/key-note.js';
 import { answered, aroundGap, itemsLine, lessonLine, practiceTitle, sheetWords } from './words.js';
 
 /** The practices of a lesson as plain text: the items with a blank for each answer, or with `key` the answers alone. */
@@ -10,9 +12,10 @@ export function practiceSheetText(sheet: PracticeSheetFigures, key = false): str
             const number = `${String(practice.first + index).padStart(width)}. `;
             return number + (key ? answered(item) : asked(item, number.length));
         });
-        const pictures = key ? [] : practice.pictures.map(({ text, title }) => [title, text].filter(Boolean).join(': '));
+        const pictures = key ? [] : practice.pictures.map(({ text, title }) => onOneLine([title, text].filter(Boolean).join(': ')));
         const top = key ? itemsLine(practice) : `${sheetWords.name}: ${'_'.repeat(24)}  ${sheetWords.date}: ${'_'.repeat(12)}`;
-        return [practiceTitle(practice, key), lessonLine(sheet), '', top, ...pictures, '', ...lines].join('\n');
+        const note = key ? keyNote(practice.items) : undefined;
+        return [onOneLine(practiceTitle(practice, key)), onOneLine(lessonLine(sheet)), '', top, ...pictures, '', ...lines, ...(note ? ['', note] : [])].join('\n');
     }).join('\n\n\n')}\n`;
 }
 
