@@ -117,12 +117,17 @@ function courseOf({ base, units, memo }: WorkingCourse): CourseSheet {
 /** A lesson that follows one in pieces follows the last of them; one that follows a joined lesson waits for the whole. */
 function followWhatIsTaught(working: WorkingCourse): void {
     const now = new Map<string, string>();
-    for (const { name, madeOf } of working.all()) for (const own of madeOf) now.set(own, name);
-    for (const [own, name] of now) if (own === name) now.delete(own);
+    for (const { name, madeOf } of working.all()) {
+        for (const own of madeOf) {
+            if (own === name) now.delete(own);
+            else now.set(own, name);
+        }
+    }
     if (now.size === 0) return;
     for (const { name, madeOf } of working.all()) {
-        const sheet = working.sheet(name);
-        const others = sheet?.follows.filter(({ name: other }) => now.has(other) && !madeOf.includes(other)) ?? [];
+        const follows = working.sheet(name)?.follows;
+        if (!follows?.some(({ name: other }) => now.has(other))) continue;
+        const others = follows.filter(({ name: other }) => now.has(other) && !madeOf.includes(other));
         if (others.length === 0) continue;
         const key = others.map(({ name: other }) => `${other} ${now.get(other)}`).join();
         working.change(name, ['follows', key], own => ({

@@ -1,6 +1,6 @@
 import type { Change, ChangeMark } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, Mention, Need, PartSheet } from '../sheets/sheet.js';
-import { asMuch, namedApart, thingsOf } from './moved-parts.js';
+import { askedOnce, asMuch, namedApart, thingsOf } from './moved-parts.js';
 import { fromFile, markOf, marked, originsOf, without, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
 import { listing, quoted } from './words.js';
 
@@ -54,7 +54,7 @@ function join(sheets: readonly LessonSheet[], { course, gone, mark, says, title 
         return all.filter((mention, i) => all.findIndex(({ name }) => name === mention.name) === i);
     };
     const needed = new Set([...thingsOf(needs), ...thingsOf(parts.flatMap(part => part.needs))]);
-    return {
+    return askedOnce({
         ...first, title,
         draft: sheets.some(({ draft }) => draft),
         steps: sheets.flatMap(sheet => sheet.steps.map(step => fromFile(step, sheet.uri, into))),
@@ -68,7 +68,7 @@ function join(sheets: readonly LessonSheet[], { course, gone, mark, says, title 
         cautions: sheets.flatMap(sheet => sheet.cautions.map(caution => fromFile(caution, sheet.uri, into))),
         parts,
         adapted: [...sheets.flatMap(({ adapted = [] }) => adapted), mark(says)]
-    };
+    }, course.usedUp);
 }
 
 /** Parts with names apart from those that are there; what a checkpoint repeats keeps its meaning. */

@@ -1,6 +1,6 @@
 import type { ChangeMark } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, Need, PartSheet, Step } from '../sheets/sheet.js';
-import { fromFile, marked, originsOf, without } from './working-course.js';
+import { fromFile, marked, markOf, originsOf, without, type Line, type WorkingCourse } from './working-course.js';
 
 /** Names in braces in these steps and those under them. */
 export function namesIn(steps: readonly Step[]): Set<string> {
@@ -56,13 +56,72 @@ export function namedApart(part: PartSheet, others: readonly PartSheet[], more: 
     }
 }
 
-/** A lesson without some of its parts, and without what it needed for these alone. */
-export function withoutParts(lesson: LessonSheet, gone: ReadonlySet<PartSheet>, mark: (says: string) => ChangeMark, titleOf: (part: PartSheet) => string): LessonSheet {
+/**
+ * A lesson without some of its parts, and without what it needed for these alone. What is used up goes unless a step still uses it: `about` and `why`
+ * only tell of it. Where parts that stay use it too, nobody has said how much each of them takes: it is counted in full on both sides, because a
+ * little too much is better than nothing to work with.
+ */
+export function withoutParts(lesson: LessonSheet, gone: ReadonlySet<PartSheet>, { usedUp, mark, titleOf }: Removing): LessonSheet {
     const parts = lesson.parts.filter(part => !gone.has(part));
-    const spoken = namesIn([...lesson.steps, ...parts.flatMap(({ steps }) => steps)]);
-    const lost = namesIn([...gone].flatMap(({ steps }) => steps));
-    const needs = lesson.needs.filter(need => needsAny(need, spoken) || !needsAny(need, lost));
+    const steps = [...lesson.steps, ...parts.flatMap(part => part.steps)];
+    const spoken = namesIn(steps);
+    const used = namesIn(steps.filter(({ word }) => word !== 'about' && word !== 'why'));
+    const lost = namesIn([...gone].flatMap(part => part.steps));
+    const needs = lesson.needs.filter(need => needsAny(need, asksForUsedUp(need, usedUp) ? used : spoken) || !needsAny(need, lost));
     return mendUnsure({ ...lesson, parts, ...(needs.length < lesson.needs.length && { needs }) }, lesson, mark, titleOf);
+}
+
+interface Removing {
+    usedUp: (name: string) => boolean;
+    mark: (says: string) => ChangeMark;
+    titleOf: (part: PartSheet) => string;
+}
+
+export function removing(course: WorkingCourse, line: Line): Removing {
+    return { usedUp: course.usedUp, mark: says => markOf(line, says), titleOf: part => course.partTitle(part) };
+}
+
+function asksForUsedUp({ options }: Need, usedUp: (name: string) => boolean): boolean {
+    return options.some(({ thing }) => usedUp(thing.name));
+}
+
+/**
+ * A line of a lesson that several of its parts have brought along to one other lesson is a line of that lesson: what is used up was asked for once, for
+ * all of them. A copy of a part that is there already takes its own.
+ */
+export function askedOnce(lesson: LessonSheet, usedUp: (name: string) => boolean): LessonSheet {
+    const lineOf = (need: Need, file = lesson.uri): string => `${need.uri ?? file}#${need.at.start.line}`;
+    const origin = (part: PartSheet): string => JSON.stringify(originsOf(part, lesson.name));
+    const carriers = new Map<string, { part: PartSheet; need: Need }[]>();
+    for (const part of lesson.parts) {
+        for (const need of part.needs) {
+            if (!asksForUsedUp(need, usedUp)) continue;
+            const line = lineOf(need, part.uri);
+            carriers.set(line, [...carriers.get(line) ?? [], { part, need }]);
+        }
+    }
+    const own = new Set(lesson.needs.map(need => lineOf(need)));
+    const shared = new Set<Need>();
+    const needs = [...lesson.needs];
+    for (const [line, all] of carriers) {
+        const others = new Set(own.has(line) ? lesson.parts.filter(part => !all.some(carrier => carrier.part === part)).map(origin) : []);
+        const first = all.filter(({ part }, i) => !others.has(origin(part)) && all.findIndex(other => origin(other.part) === origin(part)) === i);
+        if (first.length < (own.has(line) ? 1 : 2)) continue;
+        for (const { need } of first) shared.add(need);
+        if (!own.has(line)) needs.push(fromFile(first[0]!.need, first[0]!.part.uri ?? lesson.uri, lesson.uri));
+    }
+    if (shared.size === 0) return lesson;
+    const copies = new Set<string>();
+    const parts = lesson.parts.map(part => {
+        const kept = part.needs.filter(need => {
+            const key = `${lineOf(need, part.uri)} ${origin(part)}`;
+            const isFirst = !copies.has(key);
+            copies.add(key);
+            return !shared.has(need) || !isFirst;
+        });
+        return kept.length === part.needs.length ? part : { ...part, needs: kept };
+    });
+    return { ...lesson, needs, parts };
 }
 
 /** Where children who are unsure would meet a part that the lesson no longer has, they meet the lesson again. */

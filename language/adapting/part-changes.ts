@@ -1,6 +1,6 @@
 import type { Change, ChangeMark, PartMention, Side } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, PartSheet } from '../sheets/sheet.js';
-import { broughtInto, namedApart, withoutParts } from './moved-parts.js';
+import { askedOnce, broughtInto, namedApart, removing, withoutParts } from './moved-parts.js';
 import { asWritten } from './swap-thing.js';
 import { markOf, marked, type FoundPart, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
 import { quoted } from './words.js';
@@ -35,14 +35,14 @@ export function moveActivity(course: WorkingCourse, { activity, side, anchor }: 
     const sheets = byLesson(found);
     const moved = [...sheets].map(([name, parts]) => ({ sheet: course.sheet(name)!, parts }));
     const isAway = moved.some(({ sheet }) => sheet !== target);
-    course.change(beside.lesson, [line.change, says, ...moved.map(({ sheet }) => sheet), ...course.thingsIn(moved.map(({ sheet }) => sheet))], sheet => {
+    course.change(beside.lesson, [line.change, says, ...moved.map(({ sheet }) => sheet), ...course.thingsIn([target, ...moved.map(({ sheet }) => sheet)])], sheet => {
         const kept = sheet.parts.filter(part => !own.has(part));
         const mark = (from: LessonSheet): ChangeMark => markOf(line, from === sheet ? says : `from ${quoted(from.title)}`);
         const placed: PartSheet[] = [];
         for (const { sheet: from, parts } of moved) {
             for (const part of parts) placed.push(marked(from === sheet ? part : namedApart(broughtInto(part, from, sheet, course.usedUp), [...sheet.parts, ...placed]), mark(from)));
         }
-        return { ...sheet, parts: besideOf(kept, beside.part, side, placed) };
+        return askedOnce({ ...sheet, parts: besideOf(kept, beside.part, side, placed) }, course.usedUp);
     });
     if (isAway) {
         const away = `${quoted(course.part(activity))} moves to ${quoted(target.title)}`;
@@ -74,8 +74,8 @@ export function swapActivity(course: WorkingCourse, { activity, forActivity }: O
         if (name !== first.lesson) takeOut(course, name, parts, line, `${quoted(course.part(activity))} is left out`);
     }
     const gone = new Set(found.filter(({ lesson }) => lesson === first.lesson).map(({ part }) => part));
-    course.change(first.lesson, [line.change, says, ...source.sheets, ...course.thingsIn(source.sheets)], sheet => {
-        const without = withoutParts(sheet, gone, words => markOf(line, words), part => course.partTitle(part));
+    course.change(first.lesson, [line.change, says, ...source.sheets, ...course.thingsIn([course.sheet(first.lesson)!, ...source.sheets])], sheet => {
+        const without = withoutParts(sheet, gone, removing(course, line));
         const placed = copies(course, source, without, without.parts, markOf(line, says));
         return { ...without, parts: [...without.parts.slice(0, first.index), ...placed, ...without.parts.slice(first.index)] };
     });
@@ -122,7 +122,7 @@ function besideOf(parts: readonly PartSheet[], anchor: PartSheet, side: Side, pl
 
 function takeOut(course: WorkingCourse, name: string, parts: readonly PartSheet[], line: Line, says: string): void {
     const gone = new Set(parts);
-    course.change(name, [line.change, says, 'out'], sheet => marked(withoutParts(sheet, gone, words => markOf(line, words), part => course.partTitle(part)), markOf(line, says)));
+    course.change(name, [line.change, says, 'out', ...course.thingsIn([course.sheet(name)!])], sheet => marked(withoutParts(sheet, gone, removing(course, line)), markOf(line, says)));
 }
 
 export function byLesson(found: readonly FoundPart[]): Map<string, PartSheet[]> {

@@ -1,6 +1,6 @@
 import type { Change } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, Need, PartSheet } from '../sheets/sheet.js';
-import { broughtInto, mendUnsure, namedApart, thingsOf, withoutParts } from './moved-parts.js';
+import { broughtInto, mendUnsure, namedApart, removing, thingsOf, withoutParts } from './moved-parts.js';
 import { byLesson, lessonsOf } from './part-changes.js';
 import { fromFile, markOf, marked, originsOf, without, type Line, type Outcome, type WorkingCourse } from './working-course.js';
 import { listing, minutesInWords, quoted } from './words.js';
@@ -33,10 +33,10 @@ function splitPart(part: PartSheet, sheet: LessonSheet, minutes: number, usedUp:
     const items = part.items === undefined ? undefined : Math.min(part.items, Math.max(1, Math.round((part.items * minutes) / part.minutes!)));
     const second = namedApart({ ...part, name: part.kind === 'game' ? part.name : `${part.name}-part-2` }, sheet.parts);
     return [
-        { ...without(part, 'unsure'), minutes, ...(items !== undefined && { items }) },
+        { ...without(part, 'unsure'), minutes, ...(items !== undefined && { items }), ...(part.practice && { piece: { of: part.items, before: 0 } }) },
         {
             ...second, title: `${part.title}, part 2`, minutes: rest, needs: part.needs.filter(need => !usedUp(need)),
-            ...(items !== undefined && { items: part.items! - items }), from: originsOf(part, sheet.name)
+            ...(items !== undefined && { items: part.items! - items }), ...(part.practice && { piece: { of: part.items, before: items } }), from: originsOf(part, sheet.name)
         }
     ];
 }
@@ -65,7 +65,7 @@ export function joinActivities(course: WorkingCourse, { activity, others }: Extr
     for (const [name, parts] of byLesson(rest)) {
         if (name === first.lesson) continue;
         const away = `${listing(parts.map(part => quoted(course.partTitle(part))))} ${parts.length === 1 ? 'moves' : 'move'} to ${quoted(sheets.get(first.lesson)!.title)}`;
-        course.change(name, [line.change, away], sheet => marked(withoutParts(sheet, new Set(parts), words => markOf(line, words), part => course.partTitle(part)), markOf(line, away)));
+        course.change(name, [line.change, away, ...course.thingsIn([sheets.get(name)!])], sheet => marked(withoutParts(sheet, new Set(parts), removing(course, line)), markOf(line, away)));
     }
     return { touched: lessonsOf(found) };
 }
@@ -77,9 +77,10 @@ function joinParts(parts: readonly PartSheet[], lessonUri: string): PartSheet {
     const timed = parts.flatMap(({ minutes }) => minutes ?? []);
     const items = parts.flatMap(part => part.items ?? []);
     const unsure = parts.find(part => part.unsure)?.unsure;
-    const practice = parts.flatMap(part => part.practice ?? []);
+    // The pieces of a split practice have the same lines.
+    const practice = [...new Set(parts.flatMap(part => part.practice ?? []))];
     return {
-        ...first,
+        ...without(first, 'piece'),
         minutes: timed.length === 0 ? undefined : timed.reduce((sum, minutes) => sum + minutes, 0),
         steps: from(({ steps }) => steps),
         needs: handedOnce(from(({ needs }) => needs)),

@@ -1,15 +1,16 @@
 import type { Change, ChangeMark } from '../sheets/adaptation-sheet.js';
-import type { GameSheet, LessonSheet, Mention, Need, PartSheet, Prose, Step } from '../sheets/sheet.js';
+import type { Caution, GameSheet, LessonSheet, Mention, Need, PartSheet, Prose, Step } from '../sheets/sheet.js';
 import { inStead, isOneForOne, isRatio, type Ratio } from './exact-amounts.js';
 import { namesIn, needsAny, thingsOf } from './moved-parts.js';
-import { markOf, marked, without, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
+import { markOf, marked, originsOf, without, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
 import { capital, quoted, thingInWords } from './words.js';
 
 type SwapThing = Extract<Change, { does: 'swap thing' }>;
 
 /**
- * One thing for another: in needs, with the amount that the ratio gives, in prose, and in what is not needed. Everywhere it also reaches the
- * games that are played, and what later changes bring into the course as it is written.
+ * One thing for another: in needs, with the amount that the ratio gives, in all prose, and in what is not needed. It reaches the games that are
+ * played: everywhere the game itself, in one lesson the game as it is played there. Everywhere it also reaches what later changes bring into the
+ * course as it is written.
  */
 export function swapThing(course: WorkingCourse, change: SwapThing, line: Line): Outcome {
     const { thing, forThing, within, ratio } = change;
@@ -25,7 +26,8 @@ export function swapThing(course: WorkingCourse, change: SwapThing, line: Line):
     const swapping = new Swapping(course, line);
     const touched = [...new Set(meant.map(({ name }) => name))].filter(name => {
         const sheet = course.sheet(name);
-        const swapped = sheet && swappedIn(course, sheet, swapping);
+        const own = sheet && swappedIn(course, sheet, swapping);
+        const swapped = own && within ? withOwnGames(course, own, swapping) : own;
         if (!swapped) return false;
         if (swapped !== sheet) course.sheets.set(name, swapped);
         return swapped !== sheet || playsAny(sheet, games);
@@ -57,15 +59,7 @@ function sentence(course: WorkingCourse, change: SwapThing): string {
 
 function notUsed(course: WorkingCourse, { thing, within }: SwapThing): Idle {
     const what = thingInWords(course, thing.name);
-    if (!within) return { idle: `no lesson of the course uses ${what}` };
-    const lessons = course.meant(within.lesson.name).flatMap(({ name }) => course.sheet(name) ?? []);
-    const game = lessons.flatMap(({ parts }) => parts).find(part => part.kind === 'game' && needsInGame(course.gameNamed(part.name), thing.name));
-    if (game) return { idle: `only the game ${quoted(course.partTitle(game))} uses ${what} there: swap it everywhere` };
-    return { idle: `${quoted(course.lesson(within.lesson.name))} does not use ${what}` };
-}
-
-function needsInGame(game: GameSheet | undefined, thing: string): boolean {
-    return game?.needs.some(need => needsAny(need, new Set([thing]))) ?? false;
+    return { idle: within ? `${quoted(course.lesson(within.lesson.name))} does not use ${what}` : `no lesson of the course uses ${what}` };
 }
 
 /** As the line says, else as the thing's own stand-in says, else one for one. */
@@ -84,6 +78,7 @@ class Swapping {
     readonly mark: ChangeMark;
     /** What a result hangs on beside the sheet that is changed. */
     readonly inputs: readonly unknown[];
+    readonly thing: string;
     readonly names: ReadonlySet<string>;
     private readonly change: SwapThing;
     private readonly ratio: Ratio;
@@ -94,9 +89,9 @@ class Swapping {
         this.mark = markOf(line, insteadOf(course, this.change));
         const { thing, forThing } = this.change;
         this.inputs = [this.change, this.mark.says, course.thingNamed(thing.name), course.thingNamed(forThing.name)];
+        this.thing = thing.name;
         this.names = new Set([thing.name]);
     }
-
 
     need(need: Need): Need {
         if (!needsAny(need, this.names)) return need;
@@ -124,20 +119,28 @@ class Swapping {
         return prose === step.prose ? { ...step, under } : marked({ ...step, prose, under }, this.mark);
     }
 
-    part(part: PartSheet): PartSheet {
-        const steps = changed(part.steps, step => this.step(step));
-        const needs = changed(part.needs, need => this.need(need));
-        return steps === part.steps && needs === part.needs ? part : { ...part, steps, needs };
+    caution(caution: Caution): Caution {
+        const prose = caution.prose && this.prose(caution.prose);
+        return prose === caution.prose ? caution : { ...caution, prose };
+    }
+
+    /** Parts and games; the very same where nothing in it changes. */
+    block<T extends PartSheet | GameSheet>(block: T): T {
+        const steps = changed(block.steps, step => this.step(step));
+        const needs = changed(block.needs, need => this.need(need));
+        const cautions = changed(block.cautions, caution => this.caution(caution));
+        return steps === block.steps && needs === block.needs && cautions === block.cautions ? block : { ...block, steps, needs, cautions };
     }
 
     lesson(sheet: LessonSheet): LessonSheet {
         const steps = changed(sheet.steps, step => this.step(step));
         const needs = changed(sheet.needs, need => this.need(need));
-        const parts = changed(sheet.parts, part => this.part(part));
+        const parts = changed(sheet.parts, part => this.block(part));
+        const cautions = changed(sheet.cautions, caution => this.caution(caution));
         const needed = new Set([...thingsOf(needs), ...thingsOf(parts.flatMap(part => part.needs))]);
         const notNeeded = changed(sheet.notNeeded, mention => this.mention(mention));
-        if (steps === sheet.steps && needs === sheet.needs && parts === sheet.parts && notNeeded === sheet.notNeeded) return sheet;
-        return { ...sheet, steps, needs, parts, notNeeded: notNeeded === sheet.notNeeded ? notNeeded : notNeeded.filter(({ name }) => !needed.has(name)) };
+        if (steps === sheet.steps && needs === sheet.needs && parts === sheet.parts && cautions === sheet.cautions && notNeeded === sheet.notNeeded) return sheet;
+        return { ...sheet, steps, needs, parts, cautions, notNeeded: notNeeded === sheet.notNeeded ? notNeeded : notNeeded.filter(({ name }) => !needed.has(name)) };
     }
 
     mention(mention: Mention): Mention {
@@ -162,20 +165,16 @@ function changed<T>(list: T[], change: (one: T) => T): T[] {
 }
 
 function swappedIn(course: WorkingCourse, sheet: LessonSheet, swapping: Swapping): LessonSheet {
-    return course.memo.of(sheet, swapping.inputs, () => swapping.lesson(sheet));
+    return course.memo.namedIn(sheet).has(swapping.thing) ? course.memo.of(sheet, swapping.inputs, () => swapping.lesson(sheet)) : sheet;
 }
 
 /** The names of games that are others now. */
 function swapInGames(course: WorkingCourse, line: Line): Set<string> {
     const names = new Set<string>();
     const swapping = new Swapping(course, line);
-    for (const name of course.programme.games.keys()) {
+    for (const name of new Set([...course.programme.games.keys(), ...course.games.keys()])) {
         const game = course.gameNamed(name)!;
-        const swapped = course.memo.of(game, swapping.inputs, () => {
-            const steps = changed(game.steps, step => swapping.step(step));
-            const needs = changed(game.needs, need => swapping.need(need));
-            return steps === game.steps && needs === game.needs ? game : { ...game, steps, needs };
-        });
+        const swapped = course.memo.of(game, swapping.inputs, () => swapping.block(game));
         if (swapped === game) continue;
         course.games.set(name, swapped);
         names.add(name);
@@ -183,23 +182,59 @@ function swapInGames(course: WorkingCourse, line: Line): Set<string> {
     return names;
 }
 
+/**
+ * The games of a lesson, or that of one part, with the other thing. Elsewhere they are played as they were: so what is played here gets a name of its own,
+ * and the part remembers which game it was.
+ */
+function withOwnGames(course: WorkingCourse, sheet: LessonSheet, swapping: Swapping, only?: number): LessonSheet {
+    const names = new Map<string, string>();
+    for (const [index, { kind, name }] of sheet.parts.entries()) {
+        const game = kind === 'game' && (only === undefined || only === index) && !names.has(name) ? course.gameNamed(name) : undefined;
+        const swapped = game && swapping.block(game);
+        if (!swapped || swapped === game) continue;
+        const own = freeGameName(course, `${sheet.parts[index]!.from?.[0]?.part ?? name}-in-${sheet.name}`);
+        course.games.set(own, course.memo.of(game, [...swapping.inputs, own], () => ({ ...swapped, name: own })));
+        names.set(name, own);
+    }
+    if (names.size === 0) return sheet;
+    const staysToo = (name: string): boolean => only !== undefined && sheet.parts.some((part, i) => i !== only && part.name === name);
+    return course.memo.of(sheet, [...swapping.inputs, 'games', only, ...[...names].flat()], () => ({
+        ...sheet,
+        parts: sheet.parts.map((part, index): PartSheet => {
+            const { unsure } = part;
+            const played = part.kind === 'game' && (only === undefined || only === index) ? names.get(part.name) : undefined;
+            if (played !== undefined) return { ...part, name: played, from: originsOf(part, sheet.name) };
+            const again = unsure?.then === 'repeat' && !staysToo(unsure.activity.name) ? names.get(unsure.activity.name) : undefined;
+            return unsure?.then === 'repeat' && again !== undefined ? { ...part, unsure: { ...unsure, activity: { ...unsure.activity, name: again } } } : part;
+        })
+    }));
+}
+
+function freeGameName(course: WorkingCourse, wanted: string): string {
+    let name = wanted;
+    for (let n = 2; course.gameNamed(name); n++) name = `${wanted}-${n}`;
+    return name;
+}
+
 /** In one part: its own needs and prose, and of its lesson's what it speaks of. */
 function swapInPart(course: WorkingCourse, mention: { lesson: Mention; part: Mention }, line: Line): Outcome {
     const found = course.parts(mention);
     if (found.length === 0) return course.missingPart(mention);
     const swapping = new Swapping(course, line);
-    const touched = found.filter(({ lesson, index }) => course.change(lesson, [...swapping.inputs, 'part', index], sheet => inPart(sheet, index, swapping)));
+    const touched = found.filter(({ lesson, index }) => {
+        const sheet = course.sheet(lesson)!;
+        const own = course.memo.of(sheet, [...swapping.inputs, 'part', index], () => inPart(sheet, index, swapping));
+        const swapped = withOwnGames(course, own, swapping, index);
+        if (swapped !== sheet) course.sheets.set(lesson, swapped);
+        return swapped !== sheet;
+    });
     if (touched.length > 0) return { touched: [...new Set(touched.map(({ lesson }) => lesson))], says: sentence(course, line.change as SwapThing) };
-    const [{ part } = { part: undefined }] = found;
-    const what = thingInWords(course, (line.change as SwapThing).thing.name);
-    return part?.kind === 'game' && needsInGame(course.gameNamed(part.name), (line.change as SwapThing).thing.name)
-        ? { idle: `the game ${quoted(course.partTitle(part))} uses ${what} wherever it is played: swap it everywhere` }
-        : { idle: `${quoted(course.part(mention))} does not use ${what}` };
+    return { idle: `${quoted(course.part(mention))} does not use ${thingInWords(course, (line.change as SwapThing).thing.name)}` };
 }
 
 function inPart(sheet: LessonSheet, index: number, swapping: Swapping): LessonSheet {
     const part = sheet.parts[index]!;
-    const swapped = swapping.part(part);
+    const swapped = swapping.block(part);
     const replaced = (own: PartSheet, needs = sheet.needs): LessonSheet => ({ ...sheet, needs, parts: sheet.parts.map((other, i) => (i === index ? own : other)) });
     const spokenOf = [...swapping.names].some(name => namesIn(part.steps).has(name));
     const ofLesson = sheet.needs.filter(need => needsAny(need, swapping.names));

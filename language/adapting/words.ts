@@ -38,8 +38,8 @@ export function done(change: Change, titles: Titles): string {
         case 'swap thing': return capital(`${thingInWords(titles, change.forThing.name)} instead of ${thingInWords(titles, change.thing.name)}${within(change, titles)}`);
         case 'swap lesson': return `${lesson(change.forLesson)} is taught instead of ${lesson(change.lesson)}`;
         case 'swap activity': return `${part(change.forActivity)} instead of ${both(change.activity)}`;
-        case 'move lesson': return `${lesson(change.lesson)} moves to ${change.side} ${lesson(change.anchor)}`;
-        case 'move activity': return `${both(change.activity)} moves to ${change.side} ${placeOf(change.anchor, change.activity, titles)}`;
+        case 'move lesson': return `${lesson(change.lesson)} now comes ${change.side} ${lesson(change.anchor)}`;
+        case 'move activity': return `${both(change.activity)} now comes ${change.side} ${placeOf(change.anchor, change.activity, titles)}`;
         case 'split lesson': return `${lesson(change.lesson)} is split in two after ${part({ lesson: change.lesson, part: change.after, at: change.after.at })}`;
         case 'split activity': return `${both(change.activity)} is split in two after ${minutesInWords(change.minutes)}`;
         case 'join lessons': return `${lesson(change.lesson)} is joined with ${listing(change.others.map(lesson))}`;

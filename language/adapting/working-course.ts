@@ -43,8 +43,9 @@ export interface FoundPart {
 
 /** A course while changes are made to it, one after another. Nothing of the programme is changed in place. */
 export class WorkingCourse implements Titles {
-    /** By unit of the course. */
+    /** By unit of the course; only `take` and `put` change it. */
     readonly units: Taught[][];
+    private inOrder: readonly Taught[] | undefined;
     readonly changes: AppliedChange[] = [];
     readonly leftOut = new Map<string, AppliedChange>();
     /** Swaps of a thing everywhere, with the games that they change, for lessons and activities that come later. */
@@ -60,15 +61,15 @@ export class WorkingCourse implements Titles {
     /** True for what is gone after use. */
     readonly usedUp = (name: string): boolean => isUsedUp(this.thingNamed(name));
 
-    /** What these lessons need as a whole. */
+    /** What these lessons and their parts need. */
     thingsIn(sheets: readonly LessonSheet[]): (ThingSheet | undefined)[] {
-        const names = new Set(sheets.flatMap(({ needs }) => needs.flatMap(({ options }) => options.map(({ thing }) => thing.name))));
+        const names = new Set(sheets.flatMap(({ needs, parts }) => [...needs, ...parts.flatMap(part => part.needs)].flatMap(({ options }) => options.map(({ thing }) => thing.name))));
         return [...names].map(name => this.thingNamed(name));
     }
 
     /** Every lesson of the course in its order; one that the course names twice is there twice. */
-    all(): Taught[] {
-        return this.units.flat();
+    all(): readonly Taught[] {
+        return (this.inOrder ??= this.units.flat());
     }
 
     sheet(name: string): LessonSheet | undefined {
@@ -84,8 +85,8 @@ export class WorkingCourse implements Titles {
     }
 
     /** What is taught now of a lesson as the course calls it: nothing, itself, its pieces, or the lesson it is joined to. */
-    meant(name: string): Taught[] {
-        return this.all().filter(({ madeOf }) => madeOf.includes(name));
+    meant(name: string): readonly Taught[] {
+        return this.all().filter(({ madeOf }) => (madeOf.length === 1 ? madeOf[0] === name : madeOf.includes(name)));
     }
 
     /** Why nothing is taught of a lesson. */
@@ -131,7 +132,8 @@ export class WorkingCourse implements Titles {
 
     /** Takes lines of the course out, wherever they stand. */
     take(lines: ReadonlySet<Taught>): void {
-        this.units.forEach((unit, i) => { this.units[i] = unit.filter(taught => !lines.has(taught)); });
+        this.units.forEach((unit, i) => { if (unit.some(taught => lines.has(taught))) this.units[i] = unit.filter(taught => !lines.has(taught)); });
+        this.inOrder = undefined;
     }
 
     /** Puts lines beside another; behind the last of several, before the first. */
@@ -141,6 +143,7 @@ export class WorkingCourse implements Titles {
             const index = anchor ? unit.indexOf(anchor) : -1;
             if (index < 0) continue;
             unit.splice(side === 'after' ? index + 1 : index, 0, ...lines);
+            this.inOrder = undefined;
             return;
         }
     }
@@ -172,7 +175,7 @@ export class WorkingCourse implements Titles {
 
     /** A game is called as the game is. */
     partTitle(part: PartSheet): string {
-        return (part.kind === 'game' ? this.programme.games.get(part.name)?.title : undefined) ?? part.title;
+        return (part.kind === 'game' ? this.gameNamed(part.name)?.title : undefined) ?? part.title;
     }
 
     thing(name: string): string {

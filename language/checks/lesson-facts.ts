@@ -70,6 +70,11 @@ export function lessonFacts(lesson: LessonSheet, reading: LessonReading, program
     return { ...reading, games, there };
 }
 
+/** Things that are there when a lesson is taught, worked out anew: for one that an adaptation has made. */
+export function thingsTaughtWith(lesson: LessonSheet, programme: Programme): ReadonlySet<string> {
+    return lessonFacts(lesson, readLesson(lesson), programme).there;
+}
+
 /** What a game brings: its needs with their stand-ins, and the book with its rules. */
 export function gameThings(game: GameSheet, programme: Programme): Set<string> {
     const things = thingsThere(game.needs, programme);

@@ -1,9 +1,9 @@
-/** Which change of an adaptation is told where in a lesson: once beside what it concerns, its reason the first time only. */
+/** Which change of an adaptation is told where in a lesson: once beside what it concerns, its reason at the part that it brings, else where it is met first. */
 import type { ChangeFigures, LessonFigures, PartFigures, StepFigures } from '../planning/figures.js';
 
 export interface ToldChange {
     change: ChangeFigures;
-    /** Its reason stands further up in this lesson. */
+    /** Its reason stands elsewhere in this lesson. */
     again: boolean;
 }
 
@@ -13,7 +13,7 @@ type Changed = { changes?: ChangeFigures[] };
 export type ChangePlaces = ReadonlyMap<Changed, ToldChange[]>;
 
 export function placeChanges(lesson: LessonFigures): ChangePlaces {
-    const telling = new Telling();
+    const telling = new Telling(partsBrought(lesson));
     const inLesson = telling.tell(lesson, []);
     for (const need of lesson.needs) telling.tellNeed(need, inLesson);
     for (const step of lesson.steps) telling.tellStep(step, inLesson);
@@ -25,20 +25,36 @@ export function placeChanges(lesson: LessonFigures): ChangePlaces {
     return telling.places;
 }
 
+/** For each line that brings parts, the first of them: what comes along with it, materials and objectives, is told without the reason. */
+function partsBrought({ parts }: LessonFigures): Map<string, Changed> {
+    const brought = new Map<string, Changed>();
+    for (const part of parts) {
+        for (const change of part.changes ?? []) if (isAdded(change) && !brought.has(line(change))) brought.set(line(change), part);
+    }
+    return brought;
+}
+
 class Telling {
     readonly places = new Map<Changed, ToldChange[]>();
     private readonly reasons = new Set<string>();
     private readonly sayings = new Set<string>();
 
+    constructor(private readonly partsBrought: ReadonlyMap<string, Changed>) {}
+
     /** Tells what nothing around it tells already, and returns that. */
     tell(of: Changed, around: readonly string[], known: (change: ChangeFigures) => boolean = () => false): string[] {
         const fresh = (of.changes ?? []).filter(change => !around.includes(saying(change)) && !known(change));
-        if (fresh.length > 0) this.places.set(of, fresh.map(change => ({ change, again: this.reasons.has(line(change)) })));
+        if (fresh.length > 0) this.places.set(of, fresh.map(change => ({ change, again: this.isReasonElsewhere(line(change), of) })));
         for (const change of fresh) {
             this.reasons.add(line(change));
             this.sayings.add(saying(change));
         }
         return fresh.map(saying);
+    }
+
+    private isReasonElsewhere(line: string, of: Changed): boolean {
+        const part = this.partsBrought.get(line);
+        return part ? part !== of : this.reasons.has(line);
     }
 
     /** A thing that is swapped stands in the lesson's needs and in those of its parts. */

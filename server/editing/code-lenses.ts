@@ -5,10 +5,11 @@ import type { AdaptationSheet, ClassSheet, Declared, LessonSheet, MaterialSheet 
 import type { ClassTerm } from '../plan-checks/term.js';
 import { dayInWords } from '../plan-checks/days.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
-import { counted } from '../planning/wording.js';
+import { taughtAs, weekOfTaught } from '../planning/taught-as.js';
+import { counted, listing } from '../planning/wording.js';
 import type { HaversackServerServices } from '../workspace/services.js';
 import { adaptationInWords, termOf } from './describe-change.js';
-import { toBuy } from './plan-facts.js';
+import { otherwiseTaught, toBuy } from './plan-facts.js';
 
 const openLesson = 'haversack.brief.openLesson';
 const openTerm = 'haversack.term.open';
@@ -37,14 +38,17 @@ export class HaversackCodeLenses implements CodeLensProvider {
 
     private ofLesson(lesson: LessonSheet, terms: readonly ClassTerm[]): string | undefined {
         const { sheets: { view } } = this.services;
+        const without = terms.filter(({ adapted }) => adapted?.leftOut.has(lesson.name)).map(({ group }) => group.title);
+        const leftOut = without.length > 0 && `left out for ${without.length > 2 ? counted(without.length, 'class', 'classes') : listing(without)}`;
         for (const term of terms) {
-            const week = term.schedule.weeks.find(({ meetings }) => meetings.some(({ lessons }) => lessons.includes(lesson.name)));
-            if (!week) continue;
-            const minutes = lesson.parts.reduce((sum, part) => sum + (part.minutes ?? 0), 0);
+            const taught = taughtAs(lesson.name, term.adapted);
+            const week = weekOfTaught(term.schedule, taught);
+            if (week === undefined) continue;
+            const minutes = taught.names.flatMap(name => term.taught.lessons.get(name)?.parts ?? []).reduce((sum, part) => sum + (part.minutes ?? 0), 0);
             const buy = toBuy(lesson, view.factsOf(lesson).there, term).length;
-            return said([`week ${week.number}`, minutes > 0 && `${minutes} min`, buy > 0 && `${counted(buy, 'thing')} to buy`]);
+            return said([`week ${week}`, otherwiseTaught(taught, term), minutes > 0 && `${minutes} min`, buy > 0 && `${counted(buy, 'thing')} to buy`, leftOut]);
         }
-        return undefined;
+        return leftOut || undefined;
     }
 
     private ofTerm(declared: Declared, term: ClassTerm | undefined): CodeLens[] {

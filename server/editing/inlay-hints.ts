@@ -2,10 +2,13 @@ import type { LangiumDocument } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
 import type { InlayHint, InlayHintParams, Position } from 'vscode-languageserver-protocol';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { asCommonNoun } from '@haversack/language/sheets/titles';
 import type { CourseSheet, FileSheet, LessonSheet, Range } from '@haversack/language/sheets/sheet';
 import type { ClassTerm } from '../plan-checks/term.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
-import type { LessonFigures } from '../planning/figures.js';
+import type { ThingFigures } from '../planning/figures.js';
+import { weekOfLesson } from '../planning/schedule.js';
+import { taughtAs, weekOfTaught } from '../planning/taught-as.js';
 import type { HaversackServerServices } from '../workspace/services.js';
 
 /**
@@ -32,28 +35,54 @@ export class HaversackInlayHints implements InlayHintProvider {
         if (!term) return [];
         const first = firstMeetings(term);
         return course.units.flatMap(({ lessons }) => lessons).flatMap(({ name, at }) => {
-            const label = first.get(name);
+            const { names, leftOut } = taughtAs(name, term.adapted);
+            if (leftOut) return [hint(at, 'left out', `${leftOut.says}, for ${term.group.title}`)];
+            const label = names.flatMap(own => first.get(own) ?? [])[0];
             return label === undefined ? [] : [hint(at, label, `When ${term.group.title} is taught it`)];
         });
     }
 
+    /** What an adaptation brings to a line in place of its thing is named. */
     private amountsOf(lesson: LessonSheet): InlayHint[] {
-        const term = this.services.terms.latest(this.services.client.refreshesHints).find(({ schedule }) => meetingsOf(schedule).some(({ lessons }) => lessons.includes(lesson.name)));
-        const week = term && this.services.plans.weekOf(lesson.name, term.group.name);
-        if (week === undefined) return [];
-        const brief = this.services.plans.brief(week, term!.group.name);
-        const figures = brief.lessons.find(({ name }) => name === lesson.name);
-        const things = new Map(brief.fetch.flatMap(group => group.things).map(thing => [thing.name, thing]));
+        const terms = this.services.terms.latest(this.services.client.refreshesHints);
+        const term = terms.find(({ adapted, schedule }) => weekOfTaught(schedule, taughtAs(lesson.name, adapted)) !== undefined);
+        if (!term) return [];
         const needs = [...lesson.needs, ...lesson.parts.flatMap(part => part.needs)].filter(({ per }) => per !== undefined && per.who !== 'class');
-        const amounts = figures ? amountsByLine(figures) : new Map<number, { name: string; text: string }>();
+        const amounts = needs.length === 0 ? new Map<number, LineAmount>() : this.amountsByLine(lesson, term);
         return needs.flatMap(need => {
             const amount = amounts.get(need.at.start.line);
-            const thing = amount && things.get(amount.name);
             if (!amount) return [];
+            const { thing, week } = amount;
             const short = thing?.missing && thing.atHand ? `, ${thing.atHand.text} at hand` : '';
-            return [hint(need.at, `${amount.text} in all${short}`, `For ${term!.group.title} in week ${week}`)];
+            const other = need.options.some(option => option.thing.name === amount.name) ? '' : ` ${asCommonNoun(amount.title)}`;
+            return [hint(need.at, `${amount.text}${other} in all${short}`, `For ${term.group.title} in week ${week}`)];
         });
     }
+
+    /** Of the lines of a lesson's own file, wherever the class is taught them; the first time where that is more than once. */
+    private amountsByLine({ name, uri }: LessonSheet, { adapted, group }: ClassTerm): Map<number, LineAmount> {
+        const amounts = new Map<number, LineAmount>();
+        for (const taught of taughtAs(name, adapted).names) {
+            const week = weekOfLesson(this.services.plans.schedule(group.name), taught);
+            if (week === undefined) continue;
+            const brief = this.services.plans.brief(week, group.name);
+            const figures = brief.lessons.filter(one => one.name === taught);
+            const things = new Map(brief.fetch.flatMap(({ things: all }) => all).map(thing => [thing.name, thing]));
+            for (const need of figures.flatMap(({ needs, parts }) => [...needs, ...parts.flatMap(part => part.needs)])) {
+                const { line } = need.place.range.start;
+                if (need.place.uri === uri && !amounts.has(line)) amounts.set(line, { name: need.name, title: need.title, text: need.amount.text, thing: things.get(need.name), week });
+            }
+        }
+        return amounts;
+    }
+}
+
+interface LineAmount {
+    name: string;
+    title: string;
+    text: string;
+    thing?: ThingFigures;
+    week: number;
 }
 
 function firstMeetings({ schedule }: ClassTerm): Map<string, string> {
@@ -62,10 +91,6 @@ function firstMeetings({ schedule }: ClassTerm): Map<string, string> {
         for (const name of lessons) if (date !== undefined && !first.has(name)) first.set(name, label);
     }
     return first;
-}
-
-function amountsByLine({ needs, parts }: LessonFigures): Map<number, { name: string; text: string }> {
-    return new Map([...needs, ...parts.flatMap(part => part.needs)].map(({ place, name, amount }) => [place.range.start.line, { name, text: amount.text }]));
 }
 
 /** Behind a remark too, where it cannot be taken for text. */

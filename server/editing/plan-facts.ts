@@ -1,3 +1,4 @@
+import { thingsTaughtWith } from '@haversack/language/checks/lesson-facts';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { asCommonNoun } from '@haversack/language/sheets/titles';
 import type { TermFigures } from '../planning/term-figures.js';
@@ -5,6 +6,7 @@ import type { ClassTerm } from '../plan-checks/term.js';
 import { dayInWords } from '../plan-checks/days.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
 import type { MoneyFigure, OrderFigures } from '../planning/supply-figures.js';
+import { taughtAs, type TaughtAs } from '../planning/taught-as.js';
 import { counted, listing, once, quoted } from '../planning/wording.js';
 
 /** What the plans of all classes say of one declaration, a sentence or so for each class: for the hover. */
@@ -25,18 +27,28 @@ export function aboutThing(name: string, terms: readonly ClassTerm[]): string[] 
 
 export function aboutLesson(lesson: LessonSheet, things: ReadonlySet<string>, terms: readonly ClassTerm[]): string[] {
     return perClass(terms, term => {
-        const days = meetingsOf(term.schedule).filter(({ lessons }) => lessons.includes(lesson.name));
-        const unplaced = term.schedule.unplaced.find(one => one.lesson === lesson.name);
-        if (days.length === 0) return unplaced && `not taught: ${unplaced.why}`;
+        const taught = taughtAs(lesson.name, term.adapted);
+        if (taught.leftOut) return `left out by ${quoted(taught.leftOut.adaptation.title)}`;
+        const days = meetingsOf(term.schedule).filter(({ lessons }) => taught.names.some(name => lessons.includes(name)));
+        const unplaced = term.schedule.unplaced.find(one => taught.names.includes(one.lesson));
+        if (days.length === 0) return unplaced && sentence([`not taught: ${unplaced.why}`, otherwiseTaught(taught, term)]);
         const buy = toBuy(lesson, things, term).map(({ title }) => asCommonNoun(title));
-        return sentence([listing(days.map(({ label }) => label)), buy.length > 0 && `to buy: ${named(buy)}`]);
+        return sentence([listing(days.map(({ label }) => label)), otherwiseTaught(taught, term), buy.length > 0 && `to buy: ${named(buy)}`]);
     });
 }
 
+/** "joined with “Two shelves”", "in 2 parts"; undefined where it is one lesson by itself. */
+export function otherwiseTaught({ names, joinedWith }: TaughtAs, { taught: { lessons } }: Pick<ClassTerm, 'taught'>): string | undefined {
+    if (joinedWith.length > 0) return `joined with ${named(joinedWith.map(name => quoted(lessons.get(name)?.title ?? name)))}`;
+    return names.length > 1 ? `in ${names.length} parts` : undefined;
+}
+
 /** Orders that serve a week in which the lesson is taught, of things that it uses; each thing once. What has no packs is bought only in a shop. */
-export function toBuy(lesson: LessonSheet, things: ReadonlySet<string>, { schedule, supplies }: ClassTerm): OrderFigures[] {
-    const weeks = new Set(schedule.weeks.filter(({ meetings }) => meetings.some(({ lessons }) => lessons.includes(lesson.name))).map(({ number }) => number));
-    return [...things].flatMap(name => supplies.ordersFor(name).find(({ covers, packs, source }) => (packs.length > 0 || source === 'shop') && covers.some(week => weeks.has(week))) ?? []);
+export function toBuy(lesson: LessonSheet, things: ReadonlySet<string>, { schedule, supplies, adapted, taught }: ClassTerm): OrderFigures[] {
+    const { names } = taughtAs(lesson.name, adapted);
+    const weeks = new Set(schedule.weeks.filter(({ meetings }) => meetings.some(({ lessons }) => names.some(name => lessons.includes(name)))).map(({ number }) => number));
+    const used = adapted ? new Set(names.flatMap(name => taught.lessons.get(name) ?? []).flatMap(sheet => [...thingsTaughtWith(sheet, taught)])) : things;
+    return [...used].flatMap(name => supplies.ordersFor(name).find(({ covers, packs, source }) => (packs.length > 0 || source === 'shop') && covers.some(week => weeks.has(week))) ?? []);
 }
 
 export function aboutClass({ schedule, supplies }: TermFigures): string[] {

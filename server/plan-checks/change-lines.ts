@@ -43,12 +43,16 @@ export function addWord(lesson: string, word: string): ChangeToWrite {
 
 /** Behind the last change of the last adaptation of the class and course; without one, in a new adaptation behind the class. */
 export function writeForClass(changes: readonly ChangeToWrite[], group: ClassSheet, course: CourseSheet, programme: Programme): Edit {
-    const lines = changes.flatMap(change => change.lines);
     const own = [...programme.adaptations.values()].filter(({ of, forClass }) => of?.name === course.name && forClass?.name === group.name).at(-1);
-    if (own) return writeInto(own, lines);
+    if (own) return writeInto(own, changes.flatMap(({ lines: [first = '', ...under] }) => [first + asOf(course, own), ...under]));
     const edition = course.edition === undefined ? '' : ` edition ${course.edition}`;
     const head = `adaptation ${freeName(`${group.name}-changes`, programme)} of ${course.name}${edition} for ${group.name}`;
-    return { uri: group.uri, afterLine: group.whole.end.line, like: group.at.start.line, deeper: 0, lines: ['', head, ...lines.map(line => `  ${line}`)] };
+    return { uri: group.uri, afterLine: group.whole.end.line, like: group.at.start.line, deeper: 0, lines: ['', head, ...changes.flatMap(({ lines }) => lines.map(line => `  ${line}`))] };
+}
+
+/** In an adaptation of an earlier edition: the line is written with the course as it is now in mind. */
+function asOf({ edition }: CourseSheet, adaptation: AdaptationSheet): string {
+    return edition === undefined || adaptation.edition === undefined || adaptation.edition === edition ? '' : ` as of edition ${edition}`;
 }
 
 /** Behind one of the changes of an adaptation. */

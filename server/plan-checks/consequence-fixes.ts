@@ -4,6 +4,7 @@ import type { Programme } from '@haversack/language/sheets/programme';
 import type { AdaptationSheet } from '@haversack/language/sheets/sheet';
 import { brokenBy, keysOfBroken } from '../planning/ledger/consequences.js';
 import type { ReadLesson } from '../planning/ledger/course-reading.js';
+import { listing } from '../planning/wording.js';
 import type { AdaptedCourse, AdaptedCourses, Loss } from './adapted-courses.js';
 import { addObjective, addWord, moveLesson, skipLesson, writeAfter, type ChangeToWrite } from './change-lines.js';
 
@@ -79,8 +80,7 @@ function leaveOut(lessons: readonly ReadLesson[], { changes: { base } }: Adapted
 }
 
 function listed(names: readonly string[]): string {
-    const all = names.map(name => `'${name}'`);
-    return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all[all.length - 1]}`;
+    return listing(names.map(name => `'${name}'`));
 }
 
 /** Makes the changes of a course once more with a mend, to see what comes of it. */

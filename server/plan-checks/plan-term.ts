@@ -1,7 +1,8 @@
+import { adaptedFor } from '@haversack/language/adapting/adapt-course';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
-import { newPlanningCache, type PlanningCache } from '../planning/cache.js';
+import { adaptingOf, newPlanningCache, type PlanningCache } from '../planning/cache.js';
 import { planLedger } from '../planning/ledger.js';
 import type { LedgerFigures } from '../planning/ledger-figures.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
@@ -22,7 +23,7 @@ export function classTermOf(group: ClassSheet, programme: Programme, today: stri
     const schedule = terms.schedule(wanted);
     let ledger: { figures: LedgerFigures | undefined } | undefined;
     return {
-        group, taught: terms.taught(wanted), schedule, supplies: termSupplies(programme, group.name, schedule, today, cache), coverage: terms.coverage(wanted),
+        group, taught: terms.taught(wanted), adapted: adaptedFor(programme, wanted, adaptingOf(cache)), schedule, supplies: termSupplies(programme, group.name, schedule, today, cache), coverage: terms.coverage(wanted),
         get ledger() { return (ledger ??= { figures: planLedger(programme, wanted, { cache, today }) }).figures; }
     };
 }

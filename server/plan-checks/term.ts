@@ -1,3 +1,4 @@
+import type { Adapted } from '@haversack/language/adapting/adapted';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet } from '@haversack/language/sheets/sheet';
@@ -13,6 +14,8 @@ export interface ClassTerm {
     readonly group: ClassSheet;
     /** The programme as the class is taught it: with the changes of its adaptations. */
     readonly taught: Programme;
+    /** Absent where no adaptation applies. */
+    readonly adapted?: Adapted;
     readonly schedule: ScheduleFigures;
     readonly supplies: TermSupplies;
     readonly coverage: CoverageFigures;

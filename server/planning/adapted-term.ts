@@ -1,9 +1,9 @@
 import type { Adapted } from '@haversack/language/adapting/adapted';
 import { markOf } from '@haversack/language/adapting/working-course';
-import type { Declared } from '@haversack/language/sheets/sheet';
 import { changeFigures } from './change-figures.js';
 import { namesInProse } from './names.js';
 import type { AdaptedTerm } from './term-figures.js';
+import { titled } from './titled.js';
 
 /** What a class is taught otherwise than its course has it: lessons left out, and those that are changed as a whole. */
 export function adaptedTerm({ programme, base, course, changes, leftOut }: Adapted): AdaptedTerm {
@@ -25,8 +25,4 @@ export function adaptedTerm({ programme, base, course, changes, leftOut }: Adapt
 
 function namesOf({ units }: Adapted['course']): string[] {
     return [...new Set(units.flatMap(({ lessons }) => lessons.map(({ name }) => name)))];
-}
-
-function titled({ name, title, uri, at }: Declared): AdaptedTerm['adaptations'][number] {
-    return { name, title, place: { uri, range: at } };
 }

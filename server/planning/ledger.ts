@@ -1,6 +1,6 @@
 import { adaptationsFor } from '@haversack/language/adapting/adaptations-for';
 import type { Programme } from '@haversack/language/sheets/programme';
-import type { AdaptationSheet, CourseSheet, Declared } from '@haversack/language/sheets/sheet';
+import type { AdaptationSheet, CourseSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Wanted } from './audience.js';
 import { newPlanningCache, type PlanningCache } from './cache.js';
 import { dayLabel, readDay } from './calendar.js';
@@ -11,6 +11,7 @@ import { lessonChanges, minutesChange, minutesOf } from './ledger/lesson-changes
 import { CourseMemo } from './ledger/course-memo.js';
 import { consequenceOf } from './ledger/wording.js';
 import { termPlanOf } from './supplies/term-plan.js';
+import { titled } from './titled.js';
 import { once } from './wording.js';
 
 export interface LedgerOptions {
@@ -33,7 +34,7 @@ export function planLedger(programme: Programme, wanted: Wanted = {}, { cache = 
     const memo = courseMemoOf(cache);
     const changes = changesOf(programme, course, adaptations, memo);
     const base = withoutChanges(programme, adaptations);
-    const before = termPlanOf(unadaptedCache(cache, names), base).term(names);
+    const before = termPlanOf(unadaptedCache(cache, names, programme), base).term(names);
     const after = termPlanOf(cache, programme).term(names);
     const alone = onlyTogether(programme, course, changes, memo);
     return {
@@ -58,9 +59,14 @@ export function courseMemoOf(cache: PlanningCache): CourseMemo {
     return cache.courses ??= new CourseMemo();
 }
 
-function unadaptedCache(cache: PlanningCache, { class: name, course }: Wanted): PlanningCache {
+function unadaptedCache(cache: PlanningCache, { class: name, course }: Wanted, { classes, courses }: Programme): PlanningCache {
     const caches = cache.unadapted ??= new Map<string, PlanningCache>();
     const key = `${name ?? ''} ${course ?? ''}`;
+    // While somebody types a name, each letter of it would leave a whole term behind.
+    for (const known of caches.keys()) {
+        const [knownClass = '', knownCourse = ''] = known.split(' ');
+        if (knownClass !== '' && !classes.has(knownClass) || !courses.has(knownCourse)) caches.delete(known);
+    }
     let own = caches.get(key);
     if (!own) caches.set(key, own = { ...newPlanningCache(), demands: cache.demands });
     return own;
@@ -90,8 +96,4 @@ function tooLate(first: string | undefined, today: string | undefined): string[]
     const day = today === undefined ? undefined : readDay(today);
     if (first === undefined || day === undefined || today! <= first) return [];
     return [`Meetings before ${dayLabel(day)} are counted as if the changes had been made in time.`];
-}
-
-function titled({ name, title, uri, at }: Declared): NonNullable<LedgerFigures['course']> {
-    return { name, title, place: { uri, range: at } };
 }

@@ -3,9 +3,9 @@ import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { briefMarkdown } from '../brief/markdown.js';
 import { briefPage } from '../brief/page.js';
+import { proseOf } from '../brief/prose-in-words.js';
 import { briefSections } from '../brief/sections.js';
 import { notesMarkdown } from '../brief/speaking/markdown.js';
-import { proseOf } from '../brief/speaking/prose-in-words.js';
 import { briefJson } from '../exports/brief-json.js';
 import type { WeekBrief } from '../planning/figures.js';
 import { speakingNotes } from '../planning/speaking.js';
@@ -77,5 +77,5 @@ function weekAt({ uri, line }: BriefParams, className: string | undefined, servi
     const sheet = sheetAt(uri, services);
     if (!sheet) return undefined;
     const lesson = lessonAt(sheet.lessons, line ?? 0) ?? sheet.lessons[0];
-    return lesson && services.plans.weekOf(lesson.name, className);
+    return lesson && services.plans.weekTelling(lesson.name, className);
 }

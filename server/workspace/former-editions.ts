@@ -17,6 +17,8 @@ export interface FormerEditionReader {
 export class FormerEditionStore implements FormerEditions {
     private readonly found = new Map<string, FormerEdition | undefined>();
     private readonly sought = new Set<string>();
+    /** One is looked for after another: a file may name any number of editions. */
+    private last: Promise<void> = Promise.resolve();
     private onFound: () => void = () => undefined;
 
     constructor(private readonly services: HaversackServerServices, private readonly reader?: FormerEditionReader) {}
@@ -34,7 +36,7 @@ export class FormerEditionStore implements FormerEditions {
         const key = JSON.stringify([folder, course.name, edition, course.edition]);
         if (!this.sought.has(key)) {
             this.sought.add(key);
-            void this.seek(key, folder, course.name, edition);
+            this.last = this.last.then(() => this.seek(key, folder, course.name, edition));
         }
         return this.found.get(key);
     }

@@ -1,12 +1,14 @@
+import { adaptedFor } from '@haversack/language/adapting/adapt-course';
+import type { Adapted } from '@haversack/language/adapting/adapted';
 import type { TermFigures } from '../planning/term-figures.js';
-import { newPlanningCache } from '../planning/cache.js';
+import { adaptingOf, newPlanningCache } from '../planning/cache.js';
 import { planChanges } from '../planning/changes.js';
 import type { WeekBrief } from '../planning/figures.js';
 import { planLedger } from '../planning/ledger.js';
 import type { ChangesFigures } from '../planning/ledger-figures.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
-import { weekOfLesson } from '../planning/schedule.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
+import { placeOfLeftOut, taughtAs, weekOfTaught } from '../planning/taught-as.js';
 import { planTerm } from '../planning/term.js';
 import { planWeek } from '../planning/week.js';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
@@ -47,9 +49,18 @@ export class Plans {
         });
     }
 
-    /** The first week in which a lesson is taught to a class. */
+    /** The first week in which a class is taught a lesson, or what its adaptations make of it; undefined where it is left out. */
     weekOf(lesson: string, className?: string): number | undefined {
-        return weekOfLesson(this.schedule(className), lesson);
+        const schedule = this.schedule(className);
+        return weekOfTaught(schedule, taughtAs(lesson, this.adapted(schedule)));
+    }
+
+    /** The same; of a lesson that is left out the week whose brief says so. */
+    weekTelling(lesson: string, className?: string): number | undefined {
+        const schedule = this.schedule(className);
+        const adapted = this.adapted(schedule);
+        const taught = taughtAs(lesson, adapted);
+        return adapted && taught.leftOut ? placeOfLeftOut(lesson, adapted, schedule).week : weekOfTaught(schedule, taught);
     }
 
     /** What the week of a lesson needs of a thing: "week 3: 80, at hand 60". */
@@ -67,6 +78,10 @@ export class Plans {
 
     get current(): ProgrammeView {
         return this.services.sheets.view;
+    }
+
+    private adapted({ class: className, course }: ScheduleFigures): Adapted | undefined {
+        return course === undefined ? undefined : adaptedFor(this.current.programme, { class: className, course }, adaptingOf(this.cache));
     }
 
     private fresh(): this {

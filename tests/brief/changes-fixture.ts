@@ -34,7 +34,7 @@ export const ledger: LedgerFigures = {
         { adaptation: shorter, place: place('harbour.course', 2), says: '“The long walk” of “Two bags” takes 10 min', because: prose('- it rains in autumn\n- the yard is small'), minutes: { before: 406, after: 401 }, consequences: [] },
         { adaptation: shorter, place: place('harbour.course', 4), says: 'Lentils instead of dried beans', consequences: [] },
         {
-            adaptation: shorter, place: place('harbour.course', 5), says: '“Jars that look alike” moves to after “Which is heavier?”',
+            adaptation: shorter, place: place('harbour.course', 5), says: '“Jars that look alike” now comes after “Which is heavier?”',
             consequences: [{
                 kind: 'practised-too-early', says: '“Estimate a mass” is practised in “Jars that look alike” before “Heavier than ten cubes” introduces it',
                 about: { kind: 'objective', name: 'estimate-mass', title: 'Estimate a mass', place: place('year.course', 6) }, lessons: ['jars']
@@ -66,7 +66,7 @@ export const ledger: LedgerFigures = {
         { currency: 'JPY', after: { minor: '300', currency: 'JPY', text: '300 JPY' }, difference: '300 JPY more' }
     ],
     lessons: [
-        lesson('weigh-1', 'Which is heavier?', 'same'), lesson('jars', 'Jars that look alike', 'moved', '“Jars that look alike” moves to after “Which is heavier?”'), lesson('weigh-2', 'Two bags', 'changed', '“The long walk” of “Two bags” takes 10 min', 'Lentils instead of dried beans'),
+        lesson('weigh-1', 'Which is heavier?', 'same'), lesson('jars', 'Jars that look alike', 'moved', '“Jars that look alike” now comes after “Which is heavier?”'), lesson('weigh-2', 'Two bags', 'changed', '“The long walk” of “Two bags” takes 10 min', 'Lentils instead of dried beans'),
         lesson('harbour-walk', 'A walk round the harbour', 'new', '“A walk round the harbour” is brought in after “Two bags”'), lesson('ten-cubes', 'Heavier than ten cubes', 'same'), lesson('market-sums', 'Market sums', 'left out', '“Market sums” is left out'), lesson('market-day', 'Market day', 'same'),
         lesson('stride', 'How long is a stride?', 'same'), lesson('shadows', 'Shadows at noon', 'same'), lesson('ruler', 'A ruler of our own', 'same')
     ],

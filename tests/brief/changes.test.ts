@@ -53,7 +53,7 @@ describe('the brief of an adapted class', () => {
     it('marks an added part and not again what it consists of, and an added step and need each', () => {
         expect(count(text, 'Added for Harbour co-op.')).toBe(3);
         expect(count(text, 'are all there is')).toBe(1);
-        expect(plain(lesson.slice(lesson.indexOf('Sing</bdi></button></h3>'), lesson.indexOf('Sing the weighing song')))).toContain('Added');
+        expect(plain(lesson.slice(lesson.indexOf('Sing</bdi></button></h3>'), lesson.indexOf('Sing the weighing song')))).toContain('Added for Harbour co-op. Low tables are all there is.');
         expect(plain(lesson.slice(lesson.indexOf('Sing the weighing song')))).not.toContain('Added');
     });
 

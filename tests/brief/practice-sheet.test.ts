@@ -28,6 +28,11 @@ function sheetOf(title = 'Which is heavier?', more?: number): PracticeSheetFigur
 }
 
 const sheet = sheetOf();
+
+it('is plain text of which nothing steers a terminal', () => {
+    const hostile = sheetOf('\u001b[2J gone\u0007');
+    for (const text of [practiceSheetText(hostile), practiceSheetText(hostile, true), practiceSheetMarkdown(hostile), practiceSheetMarkdown(hostile, true)]) expect(text.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
+});
 const words = (text: string): string => text.replace(/<style>[^]*<\/style>/, '').replace(/<svg[^]*?<\/svg>/g, '').replace(/<[^>]+>/g, '').replace(/\s+/g, ' ');
 
 let browser: Browser;

@@ -2,7 +2,7 @@ import type { Prose, WeekBrief } from '@haversack/server/planning/figures';
 import { speakingNotes } from '@haversack/server/planning/speaking';
 import type { SpeakingNotes } from '@haversack/server/planning/speaking-figures';
 import { notesMarkdown } from '@haversack/server/brief/speaking/markdown';
-import { proseOf } from '@haversack/server/brief/speaking/prose-in-words';
+import { proseOf } from '@haversack/server/brief/prose-in-words';
 import { notesText } from '@haversack/server/brief/speaking/text';
 import Fraction from 'fraction.js';
 import MarkdownIt from 'markdown-it';

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { adapted, lessonOf, marksOf, needInWords, partOf, saysOf, stepInWords, told } from './adapting-fixture.js';
+import { practiceItems } from '@haversack/language/practice/sequence';
+import { adaptedFor } from '@haversack/language/adapting/adapt-course';
+import { adapted, course, inventory, lessonOf, lessons, marksOf, needInWords, partOf, programmeOf, saysOf, stepInWords, told } from './adapting-fixture.js';
 
 const swapped = async (line: string, lesson = 'weigh-1') => lessonOf(await adapted(line), lesson).needs.map(needInWords);
 
@@ -21,6 +23,35 @@ describe('which parts a lesson has', () => {
         expect(lessonOf(one, 'weigh-2').needs.map(needInWords)).toEqual(['pan-balance 1 per learner']);
         expect([marksOf(partOf(one, 'weigh-1', 'song')), marksOf(lessonOf(one, 'weigh-2'))]).toEqual([['from “Two shelves”', '7 min instead of 10'], ['“Song” moves to “Which is heavier?”']]);
     });
+    test('one moves whose lesson speaks of its material elsewhere: what is used up is counted twice only where both use it', async () => {
+        const beans = async (changes: string, more = '') => {
+            const programme = await programmeOf({
+                'things.kit': inventory, 'y.course': course, 'm.lesson': lessons.replace('  words heavier\n', `  words heavier\n${more}`).replace('    do: Walk along the {rope}.\n', '    do: Walk with a {dried-bean} along the {rope}.\n'),
+                'z.course': `adaptation a of measuring for harbour\n${changes}`
+            });
+            const one = adaptedFor(programme, { class: 'harbour' })!;
+            return ['weigh-1', 'weigh-2', 'weigh-3'].flatMap(name => {
+                const { needs, parts } = lessonOf(one, name);
+                const asked = [...needs, ...parts.flatMap(part => part.needs)].map(needInWords).filter(words => words.startsWith('dried-bean'));
+                return one.madeOf.has(name) && asked.length > 0 ? [`${name}: ${asked.join(', ')}`] : [];
+            });
+        };
+        const bags = '  move activity weigh-1.two-bags after weigh-2.song\n';
+        const walk = '  move activity weigh-1.long-walk after weigh-2.song\n';
+        // Nobody has said how much each of the two takes.
+        expect(await beans(bags)).toEqual(['weigh-1: dried-bean 150 g per pair', 'weigh-2: dried-bean 150 g per pair']);
+        // Both are there now: the line of their old lesson was for the two.
+        expect(await beans(bags + walk)).toEqual(['weigh-2: dried-bean 150 g per pair']);
+        expect(await beans(bags + walk + '  skip activity weigh-1.two-bags\n')).toEqual(['weigh-2: dried-bean 150 g per pair']);
+        expect(await beans(bags + '  move activity weigh-1.two-bags before weigh-1.long-walk\n')).toEqual(['weigh-1: dried-bean 150 g per pair']);
+        expect(await beans(bags + '  join weigh-1 with weigh-2\n')).toEqual(['weigh-1: dried-bean 150 g per pair']);
+        // What is told of beans uses none, what is done with them does.
+        expect(await beans(bags + '  skip activity weigh-1.long-walk\n', '  about: Of a {dried-bean}.\n')).toEqual(['weigh-2: dried-bean 150 g per pair']);
+        expect(await beans(bags + '  skip activity weigh-1.long-walk\n', '  note: Show a {dried-bean}.\n')).toEqual(['weigh-1: dried-bean 150 g per pair', 'weigh-2: dried-bean 150 g per pair']);
+        // The same activity twice takes twice as much.
+        expect(await beans('  insert activity weigh-1.two-bags after weigh-1.long-walk\n')).toEqual(['weigh-1: dried-bean 150 g per pair, dried-bean 150 g per pair']);
+        expect(await beans('  insert activity weigh-1.two-bags after weigh-2.song\n' + walk + bags)).toEqual(['weigh-2: dried-bean 150 g per pair, dried-bean 150 g per pair']);
+    });
     test('one moves within its lesson', async () => {
         expect(told(await adapted('  move activity weigh-1.grocer before weigh-1.two-bags\n'))[0]).toBe('weighing/weigh-1: grocer 10, two-bags 15, long-walk 10, wrap-up 5');
     });
@@ -40,6 +71,17 @@ describe('which parts a lesson has', () => {
         expect(partOf(one, 'weigh-1', 'two-bags-part-2')).toMatchObject({ title: 'Two bags, part 2' });
         expect([partOf(one, 'weigh-1', 'two-bags'), partOf(one, 'weigh-1', 'two-bags-part-2')].map(({ needs }) => needs.map(needInWords))).toEqual([['chalk 1 stick', 'gram-cube 5'], ['gram-cube 5']]);
         expect(partOf(one, 'weigh-1', 'two-bags-part-2').steps.map(stepInWords)).toEqual(['do: Put the {dried-bean} on the {pan-balance}.']);
+    });
+    test('a split practice that is joined again has its lines once, and the items that it had', async () => {
+        const add = '  add to weigh-3\n    practice facts 6 items 6 min\n      sums 3 to 18\n    practice bonds 4 items 4 min\n      bonds of 10\n';
+        const itemsIn = (one: Awaited<ReturnType<typeof adapted>>) => lessonOf(one, 'weigh-3').parts.filter(({ kind }) => kind === 'practice').map(part => practiceItems(part, 'weigh-3').map(({ ask }) => ask));
+        const plain = itemsIn(await adapted(add));
+        expect(plain.map(items => items.length)).toEqual([6, 4]);
+        const split = '  split activity weigh-3.facts after 2 min\n';
+        expect(itemsIn(await adapted(add + split)).flat()).toEqual(plain.flat());
+        const joined = '  join activity weigh-3.facts with weigh-3.bonds\n';
+        expect(itemsIn(await adapted(add + split + joined))).toEqual(itemsIn(await adapted(add + joined)));
+        expect(partOf(await adapted(add + split + joined), 'weigh-3', 'facts').practice).toHaveLength(2);
     });
     test('several in one', async () => {
         const one = await adapted('  join activity weigh-1.two-bags with weigh-1.long-walk, weigh-2.song\n  retime activity weigh-2.song to 30 min\n');
@@ -72,9 +114,31 @@ describe('one thing for another', () => {
         const idle = await adapted('  skip lesson weigh-1\n  swap dried-bean for lentil\n  insert market-visit after weigh-2\n');
         expect(saysOf(idle)[1]).toBe('Lentils instead of dried beans, 3 for 2');
     });
-    test('in one lesson or one part of it, and not in the games', async () => {
-        const one = await adapted('  swap dried-bean for lentil in weigh-1\n');
+    test('in every text that names it: steps, what stands under them, and cautions of lessons, parts and games', async () => {
+        const taught = lessons
+            .replace('  words heavier\n', '  words heavier\n  about: The {dried-bean} are weighed.\n  caution small-parts: No {dried-bean} in the mouth.\n')
+            .replace('    do: Put the {dried-bean} on the {pan-balance}.\n', '    caution allergen: Ask who may touch a {dried-bean}.\n    watch: A {dried-bean} falls.\n      help: Look for the {dried-bean}.\n    instead: Weigh one {dried-bean}.\n    more: Weigh ten {dried-bean}.\n    note: Keep each {dried-bean}.\n    ready when: A {dried-bean} is lighter.\n')
+            .replace('    ask: Which one?\n', '    ask: Which {dried-bean}?\n      expect: The big {dried-bean}.\n');
+        const played = inventory.replace(/$/, '  do: Sell a {dried-bean}.\n  caution small-parts: Count every {dried-bean}.\n');
+        const programme = await programmeOf({ 'a.kit': played, 'l.lesson': taught, 'y.course': `${course}adaptation a of measuring for harbour\n  swap dried-bean for lentil\n` });
+        const one = adaptedFor(programme, { class: 'harbour' })!;
+        const now = JSON.stringify([lessonOf(one, 'weigh-1'), one.programme.games.get('grocer')]);
+        expect(JSON.stringify([programme.lessons.get('weigh-1'), programme.games.get('grocer')]).match(/"name":"dried-bean"/g)).toHaveLength(15);
+        expect(now).not.toContain('"name":"dried-bean"');
+        expect(now.match(/"name":"lentil"/g)).toHaveLength(15);
+    });
+    test('in one lesson or one part of it, with the game as it is played there', async () => {
+        const one = await adapted('  add to weigh-2\n    game grocer 5 min\n  swap dried-bean for lentil in weigh-1\n');
+        const gamesIn = ({ programme }: typeof one, lesson: string) => lessonOf({ programme } as typeof one, lesson).parts.filter(({ kind }) => kind === 'game')
+            .map(part => [part.from?.[0]?.part ?? part.name, programme.games.get(part.name)!.title, ...programme.games.get(part.name)!.needs.map(needInWords)]);
+        expect(gamesIn(one, 'weigh-1')).toEqual([['grocer', 'The careful grocer', 'lentil 30 g per group']]);
+        expect(gamesIn(one, 'weigh-2')).toEqual([['grocer', 'The careful grocer', 'dried-bean 20 g per group']]);
         expect(one.programme.games.get('grocer')!.needs.map(needInWords)).toEqual(['dried-bean 20 g per group']);
+        // Later lines mean it by the game's name still, and reach it.
+        const more = await adapted('  swap dried-bean for lentil in weigh-1.grocer\n  retime activity weigh-1.grocer to 4 min\n  swap lentil for chalk 100 for 1\n');
+        expect(gamesIn(more, 'weigh-1')).toEqual([['grocer', 'The careful grocer', 'chalk 3 sticks per group']]);
+        expect(saysOf(more)).toEqual(['Lentils instead of dried beans in “The careful grocer” of “Which is heavier?”, 3 for 2', '“The careful grocer” of “Which is heavier?” takes 4 min instead of 10', 'Chalk instead of lentils, 100 for 1']);
+        expect(lessonOf(more, 'weigh-1').needs.map(needInWords)).toContain('dried-bean 150 g per pair');
         expect(await swapped('  swap dried-bean for lentil in weigh-1.two-bags\n')).toContain('lentil 225 g per pair');
         // Another part speaks of it too: the lesson keeps its own, and the part gets what it needs.
         const both = await adapted('  add to activity weigh-1.long-walk\n    do: Drop one {dried-bean} after the other.\n  swap dried-bean for lentil in weigh-1.two-bags\n');
@@ -91,7 +155,7 @@ test.each([
     ['swap gram-cube for rope', 'Use rope instead of gram cubes: no lesson of the course uses gram cubes'],
     ['swap dried-bean for lentil 0 for 1', 'Use lentils instead of dried beans: 0 for 1 is no ratio: both are more than nothing'],
     ['swap rope for chalk in weigh-2', 'Use chalk instead of rope in “Two shelves”: “Two shelves” does not use rope'],
-    ['swap dried-bean for lentil in weigh-1.grocer', 'Use lentils instead of dried beans in “The careful grocer” of “Which is heavier?”: the game “The careful grocer” uses dried beans wherever it is played: swap it everywhere'],
+    ['swap chalk for lentil in weigh-1.grocer', 'Use lentils instead of chalk in “The careful grocer” of “Which is heavier?”: “The careful grocer” does not use chalk'],
     ['swap lesson weigh-1 for weigh-2', 'Teach “Two shelves” instead of “Which is heavier?”: the course teaches “Two shelves” already'],
     ['move weigh-1 before weigh-2', 'Move “Which is heavier?” to before “Two shelves”: it stands there already'],
     ['move activity weigh-1.two-bags after weigh-1.two-bags', 'Move “Two bags” of “Which is heavier?” to after “Two bags”: an activity cannot stand beside itself'],

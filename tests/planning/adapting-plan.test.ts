@@ -41,6 +41,17 @@ describe('the days', () => {
         // The closing question of the second half asks for the song again on the same day.
         expect(told(planSchedule(joined, harbour))[0]).toBe('Mon 7 Sep: weigh-1, weigh-1.4 (repeat)');
     });
+    test('a lesson that waits because of a change: told at the line of the change, and of the course only where that is the cause', async () => {
+        const waits = async (changes: string) => planSchedule(await year(changes), harbour).problems.map(({ kind, message, place }) => [kind, place.uri.split('/').at(-1), place.range.start.line, message]);
+        expect(await waits('  retime weigh-3 to 10 min\n  move weigh-2 after weigh-3\n')).toEqual([
+            ['waits', 'z.course', 14, '“Market sums” waits for “Two shelves”, which it follows and which “For the harbour” puts behind it. Move the other one too, or take this change back.']
+        ]);
+        expect((await waits('  skip lesson weigh-2\n  insert weigh-2 after weigh-3\n')).map(([, file, line]) => [file, line])).toEqual([['z.course', 14]]);
+        // The course itself names them the wrong way round, and the change has nothing to do with it.
+        const turned = lessons.replace('lesson weigh-1 "Which is heavier?"\n', 'lesson weigh-1 "Which is heavier?"\n  follows weigh-3\n').replace('  follows weigh-2\n', '');
+        const own = planSchedule(await year('  move weigh-2 before weigh-1\n', { taught: turned.replace('  follows weigh-1\n', '') }), harbour).problems;
+        expect(own.map(({ message }) => message)).toEqual(['“Which is heavier?” waits for “Market sums”, which it follows and which the course names later. Name “Market sums” first in the course.']);
+    });
     test('a fixed or logged lesson that is left out: the plan says who leaves it out', async () => {
         const programme = await year('  skip lesson weigh-2\n', { harbour: '  fixed weigh-2 on 2026-09-14\n  log\n    unsure weigh-2 on 2026-09-14\n' });
         expect(planSchedule(programme, harbour).problems.map(({ message }) => message)).toEqual([

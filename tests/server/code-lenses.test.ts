@@ -1,7 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import type { CodeLens } from 'vscode-languageserver-protocol/node';
 import { Client, type StartOptions } from './client.js';
-import { planProgramme } from './plan-programme.js';
+import { adaptedPlan, planProgramme } from './plan-programme.js';
 
 let client: Client;
 afterEach(() => client.stop());
@@ -24,6 +24,20 @@ test('say what the plan says of lessons, courses, classes and materials', async 
         'class millpond "Millpond co-op": 2 weeks, Tue 15 Sep to Tue 22 Sep'
     ]);
     expect(await shown('things.kit')).toEqual(['material sand "Fine sand": runs out in week 2 · order by Fri 11 Sep']);
+});
+
+test('of a lesson that is taught otherwise: where it is, and how', async () => {
+    await start({ programme: adaptedPlan('  join weigh-2 with weigh-3\n', '  retime weigh-1 to 10 min\n') });
+    expect(await shown('weigh.lesson')).toEqual(['lesson weigh-1 "Two bags": week 1 · 10 min', 'lesson weigh-2 "Three bags": week 2 · joined with “Five bags” · 50 min · 1 thing to buy']);
+    expect(await shown('more.lesson')).toEqual(['lesson weigh-3 "Five bags": week 2 · joined with “Three bags” · 50 min · 1 thing to buy']);
+    await client.stop();
+    await start({ programme: adaptedPlan('  skip lesson weigh-2\n', '  split weigh-3 after five-bags\n') });
+    expect([...await shown('weigh.lesson'), ...await shown('more.lesson')]).toEqual([
+        'lesson weigh-1 "Two bags": week 1 · 15 min', 'lesson weigh-2 "Three bags": left out for Harbour co-op and Millpond co-op', 'lesson weigh-3 "Five bags": week 2 · in 2 parts · 30 min'
+    ]);
+    await client.stop();
+    await start({ programme: adaptedPlan('', '  skip lesson weigh-3\n') });
+    expect(await shown('more.lesson')).toEqual(['lesson weigh-3 "Five bags": week 3 · 30 min · left out for Harbour co-op']);
 });
 
 test('only tell where the client names no commands, and lead on where it does', async () => {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { InlayHint } from 'vscode-languageserver-protocol/node';
 import { Client } from './client.js';
-import { planProgramme } from './plan-programme.js';
+import { adaptedPlan, planProgramme } from './plan-programme.js';
 
 let client: Client;
 beforeAll(async () => { client = await Client.start({ programme: planProgramme, today: '2026-08-31' }); });
@@ -47,4 +47,14 @@ test('one setting switches them off', async () => {
     const other = await Client.start({ programme: planProgramme, settings: { inlayHints: false } });
     expect(await shown('weigh.lesson', 0, 1000, other)).toEqual([]);
     await other.stop();
+});
+
+test('of what a class is taught otherwise: at the lines where it is written, and what is left out', async () => {
+    const joined = await Client.start({ programme: adaptedPlan('', '  join weigh-1 with weigh-3\n  skip lesson weigh-2\n  swap bean for gram-cube in weigh-3\n'), today: '2026-08-31' });
+    expect(await shown('more.lesson', 0, 1000, joined)).toEqual(['bean 3 per learner → 21 gram cubes in all', 'bean 2 per pair → 8 gram cubes in all']);
+    expect(await shown('weighing.course', 0, 1000, joined)).toEqual(['weigh-1 → Mon 14 Sep', 'weigh-2 → left out', 'weigh-3 → Mon 14 Sep']);
+    await joined.stop();
+    const split = await Client.start({ programme: adaptedPlan('', '  split weigh-3 after five-bags\n'), today: '2026-08-31' });
+    expect(await shown('more.lesson', 0, 1000, split)).toEqual(['bean 3 per learner → 21 in all', 'bean 2 per pair → 8 in all']);
+    await split.stop();
 });

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Hover, MarkupContent } from 'vscode-languageserver-protocol/node';
 import { Client } from './client.js';
-import { planProgramme } from './plan-programme.js';
+import { adaptedPlan, planProgramme } from './plan-programme.js';
 
 const town = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Town//EN', 'BEGIN:VEVENT', 'UID:a', 'DTSTAMP:20260101T000000Z', 'DTSTART;VALUE=DATE:20260923',
     'DTEND;VALUE=DATE:20260924', 'SUMMARY:Market day', 'END:VEVENT', 'END:VCALENDAR', ''].join('\r\n');
@@ -53,4 +53,24 @@ test('an objective: said once where it is alike for all classes', async () => {
 
 test('a calendar: the days it takes away', async () => {
     expect(await hover('z.course', 'from "to|wn.ics"')).toEqual(['**town.ics** (calendar, for Attic)', '- Wed 23 Sep: Market day']);
+});
+
+test('a lesson that adaptations join, split or leave out, class by class', async () => {
+    const other = await Client.start({ programme: adaptedPlan('  split weigh-3 after five-bags\n', '  skip lesson weigh-2\n'), today: '2026-08-31' });
+    const told = async (file: string, marked: string) => ((await other.ask<Hover>('textDocument/hover', file, marked)).contents as MarkupContent).value.replace(/\\/g, '').split('\n');
+    expect(await told('weigh.lesson', 'lesson weigh|-2')).toEqual(['**Three bags** (lesson, 20 min)', '- Harbour co-op: left out by “For the harbour”', '- Millpond co-op: Tue 22 Sep']);
+    expect(await told('more.lesson', 'lesson weigh|-3')).toEqual(['**Five bags** (lesson, 30 min, week 2)', '- Harbour co-op: Mon 21 Sep and Mon 28 Sep; in 2 parts', '- Millpond co-op: Tue 29 Sep and Tue 6 Oct; in 2 parts']);
+    await other.stop();
+});
+
+test('the preview at a lesson that is joined or left out opens the week that tells of it', async () => {
+    const joined = await Client.start({ programme: adaptedPlan('', '  join weigh-2 with weigh-3\n'), today: '2026-08-31' });
+    expect(await joined.brief({ uri: joined.uri('more.lesson'), line: 2, class: 'harbour' })).toMatchObject({ week: 2 });
+    expect(await joined.brief({ uri: joined.uri('more.lesson'), line: 2, class: 'millpond' })).toMatchObject({ week: 3 });
+    await joined.stop();
+    const without = await Client.start({ programme: adaptedPlan('', '  skip lesson weigh-2\n'), today: '2026-08-31' });
+    const left = await without.brief({ uri: without.uri('weigh.lesson'), line: 12, class: 'harbour' });
+    expect(left.week).toBe(2);
+    expect(left.sections.map(({ id }) => id)).toContain('left-out-weigh-2');
+    await without.stop();
 });

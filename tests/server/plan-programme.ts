@@ -65,3 +65,21 @@ class millpond "Millpond co-op"
   meets tue
 `
 };
+
+/** What both classes are taught otherwise, and what harbour is. */
+export const adaptedPlan = (both: string, harbour: string, weigh = planProgramme['weigh.lesson']) => ({
+    ...planProgramme,
+    'weigh.lesson': weigh,
+    'more.lesson': `lesson weigh-3 "Five bags"
+  activity five-bags 25 min
+    materials
+      bean 3 per learner
+    do: Lay out three {bean}s.
+  activity last-bag 5 min
+    materials
+      bean 2 per pair
+    do: Weigh one {bean}.
+`,
+    'weighing.course': planProgramme['weighing.course'].replace('    weigh-2\n', '    weigh-2\n    weigh-3\n'),
+    'z.course': `${both === '' ? '' : `adaptation all of weighing\n${both}`}${harbour === '' ? '' : `adaptation harbours "For the harbour" of weighing for harbour\n${harbour}`}`
+});

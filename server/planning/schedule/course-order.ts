@@ -1,4 +1,4 @@
-import type { Adapted } from '@haversack/language/adapting/adapted';
+import type { Adapted, AppliedChange } from '@haversack/language/adapting/adapted';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import { quoted } from '../wording.js';
 import { circlesAmong } from './circles.js';
@@ -22,7 +22,7 @@ export interface CourseOrder {
     behind: readonly (readonly number[])[];
 }
 
-type AdaptedOrder = Pick<Adapted, 'madeOf' | 'leftOut'>;
+type AdaptedOrder = Pick<Adapted, 'base' | 'changes' | 'madeOf' | 'leftOut'>;
 
 const none: readonly number[] = [];
 
@@ -53,6 +53,17 @@ export function courseOrder(lessons: readonly LessonSheet[], adapted?: AdaptedOr
 export function leftOutBy(name: string, { adapted }: CourseOrder): string | undefined {
     const change = adapted?.leftOut.get(name);
     return change && quoted(change.adaptation.title);
+}
+
+/** The change because of which a lesson stands behind one that follows it; undefined where the course as it is written has the two that way round. */
+export function puttingBehind(before: LessonSheet, after: LessonSheet, { adapted }: CourseOrder): AppliedChange | undefined {
+    if (!adapted) return undefined;
+    const written = adapted.base.units.flatMap(({ lessons }) => lessons.map(({ name }) => name));
+    const indexes = ({ name }: LessonSheet): number[] => (adapted.madeOf.get(name) ?? [name]).map(own => written.indexOf(own));
+    const [first, last] = [Math.min(...indexes(before)), Math.max(...indexes(after))];
+    if (last >= 0 && first > last) return undefined;
+    const orders = new Set(['move lesson', 'insert lesson', 'swap lesson', 'join lessons']);
+    return [...adapted.changes].reverse().find(({ change, touched }) => orders.has(change.does) && (touched.includes(before.name) || touched.includes(after.name)));
 }
 
 function positionsMeant(lessons: readonly LessonSheet[], { madeOf }: AdaptedOrder): Map<string, number[]> {

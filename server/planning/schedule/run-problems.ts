@@ -2,7 +2,7 @@ import { dayOfIso, isoOfDay } from '@haversack/language/attachments/day-numbers'
 import type { ClassSheet, LessonSheet, PartSheet, Place } from '@haversack/language/sheets/sheet';
 import type { ScheduleProblem, Unplaced } from '../schedule-figures.js';
 import { counted, listing, quoted } from '../wording.js';
-import { leftOutBy, type CourseOrder } from './course-order.js';
+import { leftOutBy, puttingBehind, type CourseOrder } from './course-order.js';
 import type { Piece, Run } from './course-run.js';
 import { longDay, shortDay } from './day-words.js';
 import type { Term } from './term.js';
@@ -122,6 +122,9 @@ function waitProblem(report: RunReport, position: number, begun: readonly number
     if (!line && last < position) return [];
     const day = term && dayOf(report, last);
     const head = `${quoted(lesson.title)} waits for ${quoted(before.title)}, which it follows and which`;
+    const first = { message: `${quoted(before.title)} comes first`, place: placeOf(before) };
+    const change = line ? undefined : puttingBehind(before, lesson, order);
+    if (change) return [{ kind: 'waits', lesson: lesson.name, place: change.place, message: `${head} ${quoted(change.adaptation.title)} puts behind it. Move the other one too, or take this change back.`, related: [first] }];
     return [{
         kind: 'waits', lesson: lesson.name, place: { uri: mention.uri ?? lesson.uri, range: mention.at },
         message: line
@@ -129,7 +132,7 @@ function waitProblem(report: RunReport, position: number, begun: readonly number
             : `${head} the course names later. Name ${quoted(before.title)} first in the course.`,
         related: [line
             ? { message: 'The fixed day', place: { uri: sheet.uri, range: line.at } }
-            : { message: `${quoted(before.title)} comes first`, place: placeOf(before) }]
+            : first]
     }];
 }
 
