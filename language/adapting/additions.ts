@@ -20,14 +20,14 @@ export function addToLesson(course: WorkingCourse, { lesson, side, anchor, added
         const found = course.parts({ lesson, part: anchor });
         const beside = side === 'before' ? found[0] : found.at(-1);
         if (!beside) return course.missingPart({ lesson, part: anchor });
-        course.change(beside.lesson, [line.change, 'all'], sheet => withAdded(sheet, added, line, beside.index + (side === 'before' ? 0 : 1), course));
+        course.change(beside.lesson, [line.change, 'all', ...titlesIn(added, course)], sheet => withAdded(sheet, added, line, beside.index + (side === 'before' ? 0 : 1), course));
         return { touched: [beside.lesson] };
     }
     const last = names.at(-1)!;
     const early: Added = { ...added, parts: [], checks: [] };
-    const late: Added = { ...added, steps: [], introduces: [], practises: [], needs: [], cautions: [] };
+    const late: Added = { ...added, steps: [], introduces: [], practises: [], needs: [], cautions: [], words: [] };
     for (const [name, own] of first === last ? [[first, added] as const] : [[first, early] as const, [last, late] as const]) {
-        if (!isNothing(own)) course.change(name, [line.change, name === last ? 'last' : 'first', first === last], sheet => withAdded(sheet, own, line, beforeClosing(sheet), course));
+        if (!isNothing(own)) course.change(name, [line.change, name === last ? 'last' : 'first', first === last, ...titlesIn(own, course)], sheet => withAdded(sheet, own, line, beforeClosing(sheet), course));
     }
     return { touched: names.filter(name => name === first ? !isNothing(first === last ? added : early) : name === last && !isNothing(late)) };
 }
@@ -47,8 +47,13 @@ export function addToActivity(course: WorkingCourse, { activity, added }: Extrac
     return { touched: lessonsOf([found]) };
 }
 
-function isNothing({ parts, needs, introduces, practises, checks, steps, cautions }: Added): boolean {
-    return [parts, needs, introduces, practises, checks, steps, cautions].every(list => list.length === 0);
+/** They stand in the mark, so a sheet that was made hangs on them. */
+function titlesIn({ introduces, practises, checks }: Added, course: WorkingCourse): string[] {
+    return [introduces, practises, checks].flatMap(list => list.map(({ name }) => course.objective(name)));
+}
+
+function isNothing({ parts, needs, introduces, practises, checks, steps, cautions, words }: Added): boolean {
+    return [parts, needs, introduces, practises, checks, steps, cautions, words].every(list => list.length === 0);
 }
 
 function beforeClosing({ parts }: LessonSheet): number {

@@ -99,10 +99,10 @@ function within({ within: where }: Extract<Change, { does: 'swap thing' }>, titl
     return ` in ${where.part ? both({ lesson: where.lesson, part: where.part, at: where.part.at }) : lesson(where.lesson)}`;
 }
 
-function addedInWords({ parts, needs, introduces, practises, checks, steps, cautions }: Added, titles: Titles): string {
+function addedInWords({ parts, needs, introduces, practises, checks, steps, cautions, words: taught }: Added, titles: Titles): string {
     const objectives = (word: string, list: readonly Named[]): string[] => (list.length > 0 ? [`${word} ${listing(list.map(({ name }) => quoted(titles.objective(name))))}`] : []);
     const words = [
-        ...parts.map(({ title }) => quoted(title)),
+        ...taught.map(({ name }) => `the word ${quoted(name.replaceAll('-', ' '))}`), ...parts.map(({ title }) => quoted(title)),
         ...objectives('introducing', introduces), ...objectives('practising', practises), ...objectives('checking', checks),
         ...new Set(needs.flatMap(({ options }) => options[0]?.thing.name ?? []).map(name => thingInWords(titles, name))),
         ...howMany(steps.length, 'a step', 'steps'),

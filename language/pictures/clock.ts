@@ -32,7 +32,7 @@ export const clock: PictureKind<Clock> = {
 };
 
 /** The number on a face of twelve hours. */
-export const onFace = (hour: number): number => hour % 12 || 12;
+const onFace = (hour: number): number => hour % 12 || 12;
 
 const twoDigits = (minute: number): string => String(minute).padStart(2, '0');
 const hourNames = ['twelve', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven'];

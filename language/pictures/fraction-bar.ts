@@ -45,7 +45,7 @@ function readFraction(settings: SettingsReader): Fraction | PictureFault {
     if (of === 0) return settings.wrong('A whole cannot be divided into no parts: write how many equal parts it has below the stroke.');
     if (of > limits.of) {
         const less = lowest({ part, of });
-        return settings.wrong(`Bars are divided into at most ${limits.of} parts; ${of} are too narrow to count.`, less.of <= limits.of && less.part <= less.of ? settings.lastAs(`${less.part}/${less.of}`) : undefined);
+        return settings.wrong(`Bars are divided into at most ${limits.of} parts; ${of < 1000 ? of : 'so many'} are too narrow to count.`, less.of <= limits.of && less.part <= less.of ? settings.lastAs(`${less.part}/${less.of}`) : undefined);
     }
     if (part > of) {
         const bars = wholes(part, of);
@@ -61,7 +61,7 @@ function wholes(part: number, of: number): string[] | undefined {
 }
 
 function lowest({ part, of }: Fraction): Fraction {
-    const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
+    const divisor = (a: number, b: number): number => (b > 0 ? divisor(b, a % b) : a);
     const by = divisor(part, of);
     return { part: part / by, of: of / by };
 }

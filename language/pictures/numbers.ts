@@ -38,7 +38,7 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 }
 
 /** A quantity as tens, a five and ones: 8 as 5 and 3, 16 as 10, 5 and 1, 73 as 7 tens and 3. */
-export function fivesAndTens(count: number): (string | number)[] {
+function fivesAndTens(count: number): (string | number)[] {
     const tens = Math.floor(count / 10);
     const rest = count % 10;
     return [...(tens > 1 ? [`${tens} tens`] : tens === 1 ? [10] : []), ...(rest > 5 ? [5, rest - 5] : rest > 0 ? [rest] : [])];

@@ -1,7 +1,7 @@
 import type * as ast from '../generated/ast.js';
 import type { Added, AdaptationSheet, Change, PartMention, WrittenChange } from './adaptation-sheet.js';
 import { endBefore, headRange, mention, propertyRange, rangeOf } from './ast-ranges.js';
-import { cautions, declared, keyword, need, notes, prose, step } from './common-parts.js';
+import { cautions, count, declared, keyword, need, notes, prose, step } from './common-parts.js';
 import { objectiveUses, partSheet, taughtWords } from './lesson-sheets.js';
 import type { Mention } from './sheet.js';
 
@@ -51,13 +51,13 @@ function change(node: ast.Change): Change | undefined {
         case 'MoveLesson': return { does: 'move lesson', lesson: mention(node.lesson), side: side(node.side), anchor: mention(node.anchor) };
         case 'MoveActivity': return withParts(node.activity, node.anchor, (activity, anchor) => ({ does: 'move activity', activity, side: side(node.side), anchor }));
         case 'SplitLesson': return { does: 'split lesson', lesson: mention(node.lesson), after: mention(node.part) };
-        case 'SplitActivity': return withPart(node.activity, activity => ({ does: 'split activity', activity, minutes: Number(node.minutes) }));
+        case 'SplitActivity': return withPart(node.activity, activity => ({ does: 'split activity', activity, minutes: count(node.minutes) }));
         case 'JoinLessons': return { does: 'join lessons', lesson: mention(node.lesson), others: node.others.map(mention) };
         case 'JoinActivities': return withPart(node.activity, activity => ({ does: 'join activities', activity, others: node.others.flatMap(other => partMention(other) ?? []) }));
         case 'InsertLesson': return { does: 'insert lesson', lesson: mention(node.lesson), side: side(node.side), anchor: mention(node.anchor) };
         case 'InsertActivity': return withParts(node.activity, node.anchor, (activity, anchor) => ({ does: 'insert activity', activity, side: side(node.side), anchor }));
-        case 'RetimeLesson': return { does: 'retime lesson', lesson: mention(node.lesson), minutes: Number(node.minutes) };
-        case 'RetimeActivity': return withPart(node.activity, activity => ({ does: 'retime activity', activity, minutes: Number(node.minutes) }));
+        case 'RetimeLesson': return { does: 'retime lesson', lesson: mention(node.lesson), minutes: count(node.minutes) };
+        case 'RetimeActivity': return withPart(node.activity, activity => ({ does: 'retime activity', activity, minutes: count(node.minutes) }));
         case 'AddToLesson': return {
             does: 'add to lesson', lesson: mention(node.lesson), side: node.side && side(node.side), anchor: node.part && mention(node.part),
             added: { ...objectiveUses(node.objectives), ...addedTo(node), words: taughtWords(node.words), parts: node.parts.map(partSheet) }

@@ -44,8 +44,13 @@ export function day(node: ast.Day | undefined): WrittenDate | undefined {
     return node && { date: node.date, at: rangeOf(node) };
 }
 
+/** A longer number is a slip of the hand, and sums of it would be no numbers. */
+const mostCounted = 1_000_000_000;
+
+export function count(text: string): number;
+export function count(text: string | undefined): number | undefined;
 export function count(text: string | undefined): number | undefined {
-    return text === undefined ? undefined : Number(text);
+    return text === undefined ? undefined : Math.min(Number(text), mostCounted);
 }
 
 /** A node whose rule takes in the fragment Prose of the grammar. */

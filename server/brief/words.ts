@@ -84,5 +84,6 @@ export const words = {
     tables: 'Tables',
     practise: 'Practise',
     ifUnsure: 'If unsure',
-    answers: 'Answer key'
+    answers: 'Answer key',
+    savePractice: 'Save sheet and key'
 };

@@ -1,5 +1,5 @@
+import { proseOf } from '../brief/prose-in-words.js';
 import { notesMarkdown } from '../brief/speaking/markdown.js';
-import { proseOf } from '../brief/speaking/prose-in-words.js';
 import { notesText } from '../brief/speaking/text.js';
 import { figuresJson } from '../exports/json.js';
 import { speakingNotes } from '../planning/speaking.js';

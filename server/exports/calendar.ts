@@ -5,7 +5,7 @@ import type { OrderFigures } from '../planning/supply-figures.js';
 import { ownUids, readWritten, type WrittenEvent } from './calendar-before.js';
 import { pieceInWords } from './schedule-lines.js';
 import { whatToBuy } from './supplies-lines.js';
-import { onOneLine } from './text-table.js';
+import { onOneLine } from '../markdown/one-line.js';
 
 /** A section of the class with the hour at which it meets, "9:30". */
 export interface SectionHour {

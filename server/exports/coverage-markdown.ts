@@ -1,8 +1,7 @@
 import { Outline } from '../markdown/outline.js';
-import { plainText as escaped } from '../markdown/plain-text.js';
+import { plainText } from '../markdown/plain-text.js';
 import type { CoverageFigures, CoverageLesson, Does, FrameworkFigures, FrameworkNode } from '../planning/coverage-figures.js';
 import { byStrand, coverageTitle, frameworkRemarks, nodeLine } from './coverage-lines.js';
-import { onOneLine } from './text-table.js';
 
 /** Coverage as CommonMark: what is missing, each objective in words, each lesson with its objectives, the frameworks as lists. */
 export function coverageMarkdown(coverage: CoverageFigures): string {
@@ -55,9 +54,4 @@ function frameworkList(out: Outline, framework: FrameworkFigures): void {
     };
     show(framework.tree, 0);
     for (const remark of frameworkRemarks(framework)) out.paragraph(plainText(remark));
-}
-
-/** Without control characters, for it may be read in a terminal. */
-function plainText(text: string): string {
-    return escaped(onOneLine(text));
 }

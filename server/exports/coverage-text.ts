@@ -1,6 +1,7 @@
+import { onOneLine } from '../markdown/one-line.js';
 import type { CoverageFigures, CoverageLesson, CoverageObjective, Does, FrameworkFigures, FrameworkNode } from '../planning/coverage-figures.js';
 import { byStrand, coverageTitle, frameworkRemarks, nodeLine } from './coverage-lines.js';
-import { onOneLine, textTable } from './text-table.js';
+import { textTable } from './text-table.js';
 
 /** Columns of the terminal that lines keep to. */
 const width = 100;

@@ -28,7 +28,7 @@ export function placesLine(sides: Pick<Difference, 'old' | 'new'>, names: Editio
 }
 
 /** "lessons/weighing.lesson, line 12", as seen from the programme's folder. */
-export function addressOf({ uri, range }: Place, root: string): string {
+function addressOf({ uri, range }: Place, root: string): string {
     const folder = root.endsWith('/') ? root : `${root}/`;
     const path = uri.startsWith(folder) ? uri.slice(folder.length) : uri.slice(uri.lastIndexOf('/') + 1);
     return `${readable(path)}, line ${range.start.line + 1}`;

@@ -1,8 +1,7 @@
 import { Outline } from '../markdown/outline.js';
-import { plainText as escaped } from '../markdown/plain-text.js';
+import { plainText } from '../markdown/plain-text.js';
 import type { Difference, EditionFigures, ReappliedAdaptation } from '../planning/edition-figures.js';
 import { changeLines, changesToShow, editionWords, outcomeLine, placesLine, sidesLine, type EditionNames } from './edition-lines.js';
-import { onOneLine } from './text-table.js';
 
 /** What changed for a teacher, as CommonMark: lists only, since CommonMark has no tables. */
 export function editionMarkdown(figures: EditionFigures, names: EditionNames): string {
@@ -41,9 +40,4 @@ function writeAdaptation(out: Outline, adaptation: ReappliedAdaptation, names: E
         for (const line of changeLines(change)) out.item(1, plainText(line));
         if (change.outcome !== 'clean') out.item(1, plainText(placesLine({ [adaptation.side]: change.place }, names)));
     }
-}
-
-/** Without control characters, for it may be read in a terminal. */
-function plainText(text: string): string {
-    return escaped(onOneLine(text));
 }

@@ -1,6 +1,6 @@
 import type { Difference, EditionFigures, EditionGroup, ReappliedAdaptation } from '../planning/edition-figures.js';
 import { changeLines, changesToShow, editionWords, outcomeLine, placesLine, sidesLine, type EditionNames } from './edition-lines.js';
-import { onOneLine } from './text-table.js';
+import { onOneLine } from '../markdown/one-line.js';
 
 /** Columns of the terminal that lines keep to. */
 const width = 100;

@@ -1,6 +1,7 @@
+import { onOneLine } from '../markdown/one-line.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { meetingInWords, nothingToPlan, scheduleLists } from './schedule-lines.js';
-import { onOneLine, textTable } from './text-table.js';
+import { textTable } from './text-table.js';
 
 /** The term for a terminal: a line for each meeting, then what does not fit and what would help. */
 export function scheduleText(schedule: ScheduleFigures, title: string): string {

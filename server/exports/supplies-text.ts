@@ -1,6 +1,7 @@
+import { onOneLine } from '../markdown/one-line.js';
 import type { SupplyFigures, ThingRecord } from '../planning/supply-figures.js';
 import { clashLine, moneyLine, shortageLine, suppliesOf, whatToBuy } from './supplies-lines.js';
-import { onOneLine, textTable } from './text-table.js';
+import { textTable } from './text-table.js';
 
 /** Which part of the term: all of it, or one week. */
 export interface SuppliesScope {

@@ -1,3 +1,5 @@
+import { onOneLine } from '../markdown/one-line.js';
+
 /** A column of a table for the terminal: its heading, and whether its cells are numbers. */
 export interface Column {
     title: string;
@@ -13,11 +15,6 @@ export function textTable(columns: readonly Column[], rows: readonly (readonly s
         if (columns[i]?.number) return room + cell;
         return i === columns.length - 1 ? cell : cell + room;
     }).join('  ').trimEnd());
-}
-
-/** Control characters would move the cursor of a terminal. */
-export function onOneLine(text: string): string {
-    return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
 }
 
 /** Characters as a terminal counts them, combining marks left out. */

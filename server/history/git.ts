@@ -29,7 +29,9 @@ const mostOutput = 512 * 1024 * 1024;
  * converter, no check of signatures, and nothing is fetched.
  */
 const settings = [
-    'core.fsmonitor=false', 'core.hooksPath=/dev/null', 'protocol.allow=never', 'log.showSignature=false', 'safe.bareRepository=explicit', 'core.quotePath=false'
+    'core.fsmonitor=false', 'core.hooksPath=/dev/null', 'protocol.allow=never', 'log.showSignature=false', 'safe.bareRepository=explicit', 'core.quotePath=false',
+    // Nor do they decide which commits and paths it tells.
+    'log.showRoot=true', 'log.follow=false', 'diff.relative=false', 'diff.orderFile=/dev/null'
 ].flatMap(setting => ['-c', setting]);
 
 /** Runs git on a folder; its arguments end where `--end-of-options` stands. Throws NoHistory where there is no git. */
@@ -76,7 +78,8 @@ export async function commitOf({ folder }: Repository, revision: string): Promis
     return id;
 }
 
-function printable(text: string): string {
+/** For a sentence in a terminal, which characters of a name from a repository might steer. */
+export function printable(text: string): string {
     return text.replace(/[\p{Cc}\p{Cf}]/gu, '?').slice(0, 100);
 }
 

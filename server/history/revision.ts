@@ -5,7 +5,7 @@ import { createHaversackServices } from '@haversack/language/module';
 import { gatherProgramme, type Programme } from '@haversack/language/sheets/programme';
 import type { FileSheet } from '@haversack/language/sheets/sheet';
 import { decodeText } from '../decode-text.js';
-import { contentsOf, filesIn, NoHistory, type Blob, type Repository } from './git.js';
+import { contentsOf, filesIn, NoHistory, printable, type Blob, type Repository } from './git.js';
 
 const ours = /\.(?:lesson|kit|course)$/;
 const beside = /\.(?:ics|json)$/i;
@@ -45,16 +45,16 @@ export async function programmeAt(repository: Repository, commit: string, name: 
 
 function mustFit(files: readonly Blob[], name: string): void {
     const large = files.find(({ size }) => size > largestFile);
-    if (large) throw new NoHistory(`The file ${large.path} in the revision '${name}' is larger than ${largestFile / 1024 / 1024} MB and is not read.`);
+    if (large) throw new NoHistory(`The file ${printable(large.path)} in the revision '${name}' is larger than ${largestFile / 1024 / 1024} MB and is not read.`);
     if (files.length > mostFiles || files.reduce((sum, { size }) => sum + size, 0) > largestProgramme) {
         throw new NoHistory(`The revision '${name}' holds more than ${largestProgramme / 1024 / 1024} MB or ${mostFiles} files of programmes and is not read. Say with --in which folder is meant.`);
     }
 }
 
 function textOf(bytes: Uint8Array | undefined, { path }: Blob, name: string): string {
-    if (!bytes) throw new NoHistory(`The file ${path} of the revision '${name}' could not be read.`);
+    if (!bytes) throw new NoHistory(`The file ${printable(path)} of the revision '${name}' could not be read.`);
     const decoded = decodeText(bytes);
-    if ('wrong' in decoded) throw new NoHistory(`${path} in the revision '${name}' is not UTF-8 text.`);
+    if ('wrong' in decoded) throw new NoHistory(`${printable(path)} in the revision '${name}' is not UTF-8 text.`);
     return decoded.text;
 }
 

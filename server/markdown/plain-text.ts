@@ -1,8 +1,9 @@
 /** Plain text as CommonMark: no character of it can become markup. */
+import { onOneLine } from './one-line.js';
 
 /** Text on one line in which every character stands for itself. */
 export function plainText(text: string): string {
-    return escaped(text.replace(/\s+/g, space => (/[\r\n\u2028\u2029]/.test(space) ? ' ' : space)).trim());
+    return escaped(onOneLine(text));
 }
 
 /** A message whose words of the language stand between backticks. */

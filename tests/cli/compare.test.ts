@@ -259,6 +259,20 @@ describe('check looks former editions up in the history', () => {
         expect(out).toMatch(/course-edition-changed: .*All of them still apply/);
     });
 
+    test('whatever the repository’s own settings would have git tell', async () => {
+        const own = folder({});
+        const inside = join(own, 'ünser', 'mill');
+        git(own, 'init', '-q');
+        commit(inside, { 'a.course': first });
+        writeFileSync(join(inside, 'a.course'), second);
+        const settings = {
+            'log.showRoot': 'false', 'log.follow': 'true', 'log.diffMerges': 'off', 'log.date': 'relative', 'diff.relative': 'true', 'diff.orderFile': 'no-such-file',
+            'diff.submodule': 'log', 'diff.renames': 'copies', 'color.ui': 'always', 'core.quotePath': 'true'
+        };
+        for (const [setting, value] of Object.entries(settings)) git(own, 'config', setting, value);
+        expect((await haversack(['check', inside, '--today', '2026-09-01'])).out).toContain('change-in-conflict');
+    });
+
     test('an edition that is not committed yet', async () => {
         const own = folder({});
         git(own, 'init', '-q');

@@ -1,5 +1,3 @@
-/** Renew the goldens with RENEW_GOLDEN=1, then read the difference before it is committed. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
 import type { Attachment } from '@haversack/language/attachments/attachment';
@@ -7,19 +5,11 @@ import { coverageMarkdown } from '@haversack/server/exports/coverage-markdown';
 import { coverageText } from '@haversack/server/exports/coverage-text';
 import { figuresJson } from '@haversack/server/exports/json';
 import { planCoverage } from '@haversack/server/planning/coverage';
+import { goldensBeside } from '../expect-golden.js';
 import { aligned, covered, framework, frameworkFile, objective, scheduled, working } from '../planning/coverage-sheets.js';
 import { course } from '../planning/sheets.js';
 
-const folder = new URL('./golden/', import.meta.url);
-
-function expectGolden(name: string, text: string): void {
-    const file = new URL(name, folder);
-    if (process.env['RENEW_GOLDEN'] === '1') {
-        mkdirSync(folder, { recursive: true });
-        writeFileSync(file, text);
-    }
-    expect(text).toBe(readFileSync(file, 'utf8'));
-}
+const expectGolden = goldensBeside(import.meta.url);
 
 const titles = ['Which is heavier?', 'The *balance* of [two] bags', 'Level pans', 'Grams', 'A walk', 'Long and short', 'Feet and hands', 'Paces to the pond', 'Strings', 'A ruler of our own'];
 const does = ['+mass', '~mass ?mass', '~mass +grams', '~grams ?grams +length', '', '+estimate ~length', '~length', '~estimate', '~length', '?length ~time'];

@@ -1,5 +1,4 @@
-/** Two editions as text, Markdown, HTML and JSON. Renew the goldens with RENEW_GOLDEN=1, then read the difference before it is committed. */
-import { readFileSync, writeFileSync } from 'node:fs';
+/** Two editions as text, Markdown, HTML and JSON. */
 import fc from 'fast-check';
 import MarkdownIt from 'markdown-it';
 import type { Browser } from 'playwright-core';
@@ -12,6 +11,7 @@ import type { EditionFigures } from '@haversack/server/planning/edition-figures'
 import { compareEditions } from '@haversack/server/planning/editions/compare-editions';
 import { startBrowser } from '../brief/browser.js';
 import { axeFindings, screens, withPage } from '../brief/open-page.js';
+import { goldensBeside } from '../expect-golden.js';
 import { base, edited, read, renamed } from '../planning/edition-texts.js';
 
 const names = { old: { name: 'spring', root: 'file:///programme' }, new: { name: 'autumn', root: 'file:///programme' } };
@@ -22,11 +22,7 @@ const now = read(edited(renamed(base + changes, 'weigh-3', 'market-1'), ['"Measu
     ['caution allergen: Ask families first.', 'caution allergen: Ask families a week before.'], ['    weigh-2\n', ''], ['    weigh-4\n', '    weigh-4\n    weigh-2\n'], ['skip activity market-1.stall', 'skip activity weigh-3.stall']));
 const figures = compareEditions(old, now);
 
-function expectGolden(name: string, text: string): void {
-    const file = new URL(`./golden/${name}`, import.meta.url);
-    if (process.env['RENEW_GOLDEN'] === '1') writeFileSync(file, text);
-    expect(text).toBe(readFileSync(file, 'utf8'));
-}
+const expectGolden = goldensBeside(import.meta.url);
 
 test('text and Markdown', () => {
     expectGolden('edition.txt', editionText(figures, names));

@@ -93,7 +93,7 @@ const anySettings = fc.array(fc.oneof(
     fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 40 })).map(([part, of]) => `${part}/${of}`),
     fc.tuple(fc.integer({ min: 0, max: 99 }), fc.integer({ min: 0, max: 99 })).map(([hour, minute]) => `${hour}:${String(minute).padStart(2, '0')}`),
     fc.integer({ min: 0, max: 9999 }).map(value => (value / 100).toFixed(2)),
-    fc.constantFrom('to', 'by', 'mark', 'of', 'and', 'plus', ',', '99999999999999999999999', '007')
+    fc.constantFrom('to', 'by', 'mark', 'of', 'and', 'plus', ',', '99999999999999999999999', '007', ...['9'.repeat(30), '9'.repeat(400)].flatMap(digits => [digits, `1/${digits}`, `${digits}/2`, `${digits}/${digits}`]))
 ), { maxLength: 9 });
 
 describe('whatever stands there', () => {

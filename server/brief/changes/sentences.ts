@@ -125,7 +125,7 @@ export function happenedInWords({ title, happened, says }: LessonChange): string
     return more.length > 0 ? more : [happenedWords[happened]];
 }
 
-/** "moves to before “Small stories”" of "“Marks in fives” moves to before “Small stories”", where that title stands beside it. */
+/** "now comes before “Small stories”" of "“Marks in fives” now comes before “Small stories”", where that title stands beside it. */
 function besideTitle(says: string, title: string): string {
     const added = `To ${title} is added: `;
     if (says.startsWith(added)) return `added: ${says.slice(added.length)}`;

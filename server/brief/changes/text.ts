@@ -1,7 +1,8 @@
+import { onOneLine } from '../../markdown/one-line.js';
 import type { ChangesFigures, Consequence } from '../../planning/ledger-figures.js';
-import { readProse, type ProseBlock, type ProseInline } from '../prose.js';
+import { proseInWords } from '../prose-in-words.js';
 import { ended, sentence } from '../sentences.js';
-import { viewOfNames, type View } from '../view.js';
+import { viewOfNames } from '../view.js';
 import { words } from '../words.js';
 import { adaptationsInWords, byAdaptation, changeMinutes, changesTitle, happenedInWords, lessonRows, minutesInWords, moneyInWords, runInWords, summary, unchanged } from './sentences.js';
 import { changesWords, consequenceLabels } from './words.js';
@@ -48,29 +49,4 @@ export function changesText(changes: ChangesFigures): string {
 
 function told({ kind, says }: Consequence): string {
     return `${consequenceLabels[kind]}: ${ended(says)}`;
-}
-
-function proseInWords(prose: Parameters<typeof readProse>[0], view: View): string {
-    return blocksInWords(readProse(prose), view);
-}
-
-function blocksInWords(blocks: ProseBlock[], view: View): string {
-    return blocks.map(block => (block.kind === 'paragraph' ? inlineWords(block.inside, view) : block.items.map(item => blocksInWords(item, view)).join('; '))).join(' ');
-}
-
-function inlineWords(inside: ProseInline[], view: View): string {
-    return inside.map(piece => {
-        switch (piece.kind) {
-            case 'text':
-            case 'code': return piece.text;
-            case 'name': return view.inSentence(piece.name, piece);
-            case 'break': return ' ';
-            default: return inlineWords(piece.inside, view);
-        }
-    }).join('');
-}
-
-/** Control characters would move the cursor of a terminal. */
-function onOneLine(text: string): string {
-    return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
 }

@@ -28,7 +28,7 @@ export function writeLeftOut(out: Outline, lesson: LeftOutLesson, view: View): v
 }
 
 /** A sentence, and the reason behind it; a list or several paragraphs below it. */
-export function goingOn(said: string, because: ChangeFigures['because'], view: View): string[] {
+function goingOn(said: string, because: ChangeFigures['because'], view: View): string[] {
     const [first, ...more] = because ? proseLines(because, view.inSentence) : [];
     if (first === undefined) return [said];
     return /^(?:- |\d+\. )/.test(first) || more.includes('') ? [said, '', first, ...more] : [`${said} ${first}`, ...more];

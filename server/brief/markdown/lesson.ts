@@ -8,6 +8,7 @@ import { proseLines } from './prose-lines.js';
 import { trailItem } from './trail.js';
 import type { Outline } from '../../markdown/outline.js';
 import { plainText } from '../../markdown/plain-text.js';
+import { keyNote } from '../pieces/key-note.js';
 import { cautionAdvice, cautionLabel, cautionReasons, cautionThings, lessonFacts, lessonTime, partFacts, partTitle, practiceWords } from '../sentences.js';
 import type { View } from '../view.js';
 import { objectiveLabels, stepLabels, words } from '../words.js';
@@ -69,6 +70,8 @@ function writePart(out: Outline, part: PartFigures, number: number, beside: Besi
         part.practiceItems.forEach((item, index) => out.item(0, plainText(item.ask), `${index + 1}.`));
         out.heading(4, words.answers);
         part.practiceItems.forEach((item, index) => out.item(0, plainText(item.answer), `${index + 1}.`));
+        const note = keyNote(part.practiceItems);
+        if (note) out.paragraph(plainText(note));
     }
     if (part.unsure) out.item(0, `${words.ifUnsure}: ${plainText(part.unsure)}`);
 }

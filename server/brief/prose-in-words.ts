@@ -1,12 +1,16 @@
-/** A writer's prose as it is read out: plain text on one line, with titles in place of names in braces. */
-import type { Prose, WeekBrief } from '../../planning/figures.js';
-import { readProse, type ProseBlock, type ProseInline } from '../prose.js';
-import { makeView, type View } from '../view.js';
+import type { Prose, WeekBrief } from '../planning/figures.js';
+import { readProse, type ProseBlock, type ProseInline } from './prose.js';
+import { makeView, type View } from './view.js';
 
-/** For the prose of one brief. */
+/** A writer's prose as plain text on one line, with titles in place of names in braces. */
+export function proseInWords(prose: Prose, view: View): string {
+    return blocksInWords(readProse(prose), view).replace(/\s+/g, ' ').trim();
+}
+
+/** For the prose of one brief, with its titles. */
 export function proseOf(brief: WeekBrief): (prose: Prose) => string {
     const view = makeView(brief, {});
-    return prose => blocksInWords(readProse(prose), view).replace(/\s+/g, ' ').trim();
+    return prose => proseInWords(prose, view);
 }
 
 function blocksInWords(blocks: readonly ProseBlock[], view: View): string {
