@@ -8,6 +8,7 @@ import { joinLessons } from './join-lessons.js';
 import { insertLesson, moveLesson, skipLesson, swapLesson } from './lesson-changes.js';
 import { AdaptingMemo } from './memo.js';
 import { insertActivity, moveActivity, skipActivity, swapActivity } from './part-changes.js';
+import { repeatsAsTaught } from './repeats.js';
 import { retimeActivity, retimeLesson } from './retime.js';
 import { joinActivities, splitActivity } from './split-join-parts.js';
 import { splitLesson } from './split-lesson.js';
@@ -72,6 +73,8 @@ function finished(working: WorkingCourse): Adapted {
     const { programme, base } = working;
     const all = working.all();
     followWhatIsTaught(working);
+    repeatsAsTaught(working);
+    teachNothingWithoutParts(working);
     const sheets = new Map<string, LessonSheet>();
     for (const { name } of all) {
         const sheet = working.sheets.get(name);
@@ -112,6 +115,19 @@ function courseOf({ base, units, memo }: WorkingCourse): CourseSheet {
     return memo.of(base, lines, () => ({
         ...base, units: base.units.map((unit, i) => ({ ...unit, lessons: units[i]!.map(({ name, mention }): Mention => (mention.name === name ? mention : { ...mention, name })) }))
     }));
+}
+
+/** A lesson whose last part has gone elsewhere introduces, practises and checks nothing any more. */
+function teachNothingWithoutParts(working: WorkingCourse): void {
+    for (const { name, madeOf } of working.all()) {
+        if (!isEmptied(working.sheet(name), madeOf, working.programme)) continue;
+        working.change(name, ['emptied'], sheet => ({ ...sheet, introduces: [], practises: [], checks: [], words: [] }));
+    }
+}
+
+/** Whether changes have taken every part of a lesson that had some. `madeOf`: lessons that it was made of. */
+export function isEmptied(sheet: LessonSheet | undefined, madeOf: readonly string[], { lessons }: Programme): boolean {
+    return sheet?.parts.length === 0 && madeOf.some(name => (lessons.get(name)?.parts.length ?? 0) > 0);
 }
 
 /** A lesson that follows one in pieces follows the last of them; one that follows a joined lesson waits for the whole. */

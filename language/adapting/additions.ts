@@ -66,7 +66,7 @@ function linesOf({ steps, needs, cautions }: Added, line: Line, into: string): P
     return {
         steps: steps.map(step => marked(fromFile(step, uri, into), mark)),
         needs: needs.map(need => marked(fromFile(need, uri, into), mark)),
-        cautions: cautions.map(caution => fromFile(caution, uri, into))
+        cautions: cautions.map(caution => marked(fromFile(caution, uri, into), mark))
     };
 }
 

@@ -101,3 +101,21 @@ export function isUsedUp(thing: ThingSheet | undefined): boolean {
     const unit = unitOf(thing);
     return thing.use ? thing.use === 'consumable' : unit !== undefined && unit.dimension !== 'length';
 }
+
+/** What an amount of a thing is told in: a unit's dimension, or pieces. */
+function kindOf(thing: ThingSheet | undefined, amount?: Amount): string {
+    const own = amount?.unit === undefined ? undefined : unitNamed(amount.unit);
+    return own?.dimension ?? unitOf(thing)?.dimension ?? 'pieces';
+}
+
+/** Whether nothing but a ratio says how much of `other` does for an amount of `thing`: one is weighed and the other counted, or the like. */
+export function isUnlike(amount: Amount, thing: ThingSheet | undefined, other: ThingSheet | undefined): boolean {
+    return kindOf(thing, amount) !== kindOf(other);
+}
+
+/** "measured in g", "counted". */
+export function measureInWords(thing: ThingSheet | undefined, amount?: Amount): string {
+    const own = amount?.unit === undefined ? undefined : unitNamed(amount.unit);
+    const unit = own ?? unitOf(thing);
+    return unit ? `measured in ${unit.symbol}` : 'counted';
+}

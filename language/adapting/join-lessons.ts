@@ -1,18 +1,21 @@
 import type { Change, ChangeMark } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, Mention, Need, PartSheet } from '../sheets/sheet.js';
 import { askedOnce, asMuch, namedApart, thingsOf } from './moved-parts.js';
+import { isGoingOn, speaksOf } from './split-lesson.js';
 import { fromFile, markOf, marked, originsOf, without, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
 import { listing, quoted } from './words.js';
 
 /** One lesson of several, in the place of the first that is named: part after part, with what all of them need, name and follow. */
 export function joinLessons(course: WorkingCourse, { lesson, others }: Extract<Change, { does: 'join lessons' }>, line: Line): Outcome {
     const wanted = [lesson, ...others];
+    const again = others.find(({ name }, i) => wanted.findIndex(other => other.name === name) <= i);
+    if (again) return { at: again.at, idle: again.name === lesson.name ? 'a lesson cannot be joined with itself' : `the line names ${quoted(course.lesson(again.name))} twice` };
     const missing = wanted.find(({ name }) => course.meant(name).length === 0);
     if (missing) return course.missing(missing);
     const lines = [...new Set(wanted.flatMap(({ name }) => course.meant(name)))];
     const names = [...new Set(lines.map(({ name }) => name))];
     const [name, ...rest] = names;
-    if (name === undefined || rest.length === 0) return { idle: others.every(other => other.name === lesson.name) ? 'a lesson cannot be joined with itself' : 'they are one lesson already' };
+    if (name === undefined || rest.length === 0) return { idle: 'they are one lesson already' };
     const sheets = names.flatMap(one => course.sheet(one) ?? []);
     const first = sheets[0];
     if (!first || sheets.length < names.length) return course.missing({ name: names.find(one => !course.sheet(one)) ?? name, at: lesson.at });
@@ -57,7 +60,7 @@ function join(sheets: readonly LessonSheet[], { course, gone, mark, says, title 
     return askedOnce({
         ...first, title,
         draft: sheets.some(({ draft }) => draft),
-        steps: sheets.flatMap(sheet => sheet.steps.map(step => fromFile(step, sheet.uri, into))),
+        steps: sheets.flatMap(sheet => sheet.steps.filter(step => !isGoingOn(step) || !speaksOf(step, needed)).map(step => fromFile(step, sheet.uri, into))),
         follows: union(({ follows }) => follows).filter(({ name }) => !gone.has(name)),
         introduces: union(({ introduces }) => introduces),
         practises: union(({ practises }) => practises),
@@ -81,7 +84,7 @@ function broughtParts(sheet: LessonSheet, there: readonly PartSheet[], into: str
         const file = part.uri ?? sheet.uri;
         parts.push(marked({ ...without(apart, 'uri'), ...(file !== into && { uri: file }), from: originsOf(part, sheet.name) }, mark));
     }
-    return parts.map((part): PartSheet => (part.unsure?.then === 'repeat'
+    return parts.map((part): PartSheet => (part.unsure?.then === 'repeat' && part.unsure.of === undefined
         ? { ...part, unsure: { ...part.unsure, activity: { ...part.unsure.activity, name: renamed.get(part.unsure.activity.name) ?? part.unsure.activity.name } } } : part));
 }
 

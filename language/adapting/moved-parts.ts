@@ -127,7 +127,7 @@ export function askedOnce(lesson: LessonSheet, usedUp: (name: string) => boolean
 /** Where children who are unsure would meet a part that the lesson no longer has, they meet the lesson again. */
 export function mendUnsure(lesson: LessonSheet, before: LessonSheet, mark: (says: string) => ChangeMark, titleOf: (part: PartSheet) => string): LessonSheet {
     const isThere = (name: string, parts: readonly PartSheet[]): boolean => parts.some(part => part.name === name);
-    const isLost = ({ unsure }: PartSheet): boolean => unsure?.then === 'repeat' && !isThere(unsure.activity.name, lesson.parts) && isThere(unsure.activity.name, before.parts);
+    const isLost = ({ unsure }: PartSheet): boolean => unsure?.then === 'repeat' && unsure.of === undefined && !isThere(unsure.activity.name, lesson.parts) && isThere(unsure.activity.name, before.parts);
     if (!lesson.parts.some(isLost)) return lesson;
     const parts = lesson.parts.map((part): PartSheet => {
         const { unsure } = part;

@@ -1,9 +1,10 @@
 import type { Change, ChangeMark, PartMention, Side } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, PartSheet } from '../sheets/sheet.js';
-import { askedOnce, broughtInto, namedApart, removing, withoutParts } from './moved-parts.js';
+import { askedOnce, broughtInto, namedApart, namesIn, removing, thingsOf, withoutParts } from './moved-parts.js';
+import { lostRepeats } from './repeats.js';
 import { asWritten } from './swap-thing.js';
-import { markOf, marked, type FoundPart, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
-import { quoted } from './words.js';
+import { markOf, marked, originsOf, type FoundPart, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
+import { done, listing, quoted, thingInWords } from './words.js';
 
 /** Changes of which parts a lesson has, and in which order. */
 
@@ -13,8 +14,9 @@ export function skipActivity(course: WorkingCourse, { activity }: Of<'skip activ
     const found = course.parts(activity);
     if (found.length === 0) return course.missingPart(activity);
     const says = `${quoted(course.part(activity))} is left out`;
+    const before = sheetsOf(course, found);
     for (const [name, parts] of byLesson(found)) takeOut(course, name, parts, line, says);
-    return { touched: lessonsOf(found) };
+    return { touched: lessonsOf(found), says: `${done(line.change, course)}${lostRepeats(course, before)}` };
 }
 
 export function moveActivity(course: WorkingCourse, { activity, side, anchor }: Of<'move activity'>, line: Line): Outcome {
@@ -48,12 +50,30 @@ export function moveActivity(course: WorkingCourse, { activity, side, anchor }: 
         const away = `${quoted(course.part(activity))} moves to ${quoted(target.title)}`;
         for (const [name, parts] of sheets) if (name !== beside.lesson) takeOut(course, name, parts, line, away);
     }
-    return { touched: [...new Set([beside.lesson, ...lessonsOf(found)])] };
+    const before = moved.map(({ sheet }) => sheet);
+    return { touched: [...new Set([beside.lesson, ...lessonsOf(found)])], says: `${done(line.change, course)}${countedInBoth(course, moved, beside.lesson)}${lostRepeats(course, before)}` };
+}
+
+/** What a moved part brings along, used up, and its former lesson goes on asking for: nobody has said how much each of them takes. */
+function countedInBoth(course: WorkingCourse, moved: readonly { sheet: LessonSheet; parts: readonly PartSheet[] }[], into: string): string {
+    const there = course.sheet(into)!;
+    const asked = thingsOf([...there.needs, ...there.parts.flatMap(({ needs }) => needs)]);
+    const names = moved.filter(({ sheet }) => sheet.name !== into).flatMap(({ sheet, parts }) => {
+        const spoken = namesIn(parts.flatMap(({ steps }) => steps));
+        return [...thingsOf(course.sheet(sheet.name)!.needs)].filter(name => course.usedUp(name) && spoken.has(name) && asked.has(name));
+    });
+    return names.length === 0 ? '' : `; each of the two lessons counts its own ${listing([...new Set(names)].map(name => thingInWords(course, name)))}`;
+}
+
+function sheetsOf(course: WorkingCourse, found: readonly FoundPart[]): LessonSheet[] {
+    return lessonsOf(found).map(name => course.sheet(name)!);
 }
 
 export function insertActivity(course: WorkingCourse, { activity, side, anchor }: Of<'insert activity'>, line: Line): Outcome {
     const beside = anchorOf(course, anchor, side);
     if ('idle' in beside) return beside;
+    const twice = alreadyIn(course, activity, beside.lesson);
+    if (twice) return twice;
     const source = sourceOf(course, activity, beside.lesson);
     if ('idle' in source) return source;
     course.change(beside.lesson, [line.change, ...source.sheets, ...course.thingsIn(source.sheets)], sheet => ({
@@ -67,8 +87,11 @@ export function swapActivity(course: WorkingCourse, { activity, forActivity }: O
     const [first] = found;
     if (!first) return course.missingPart(activity);
     if (activity.lesson.name === forActivity.lesson.name && activity.part.name === forActivity.part.name) return { idle: 'it is the same activity' };
+    const twice = alreadyIn(course, forActivity, first.lesson);
+    if (twice) return twice;
     const source = sourceOf(course, forActivity, first.lesson);
     if ('idle' in source) return source;
+    const before = sheetsOf(course, found);
     const says = `instead of ${quoted(course.part(activity))}`;
     for (const [name, parts] of byLesson(found)) {
         if (name !== first.lesson) takeOut(course, name, parts, line, `${quoted(course.part(activity))} is left out`);
@@ -79,7 +102,14 @@ export function swapActivity(course: WorkingCourse, { activity, forActivity }: O
         const placed = copies(course, source, without, without.parts, markOf(line, says));
         return { ...without, parts: [...without.parts.slice(0, first.index), ...placed, ...without.parts.slice(first.index)] };
     });
-    return { touched: lessonsOf(found) };
+    return { touched: lessonsOf(found), says: `${done(line.change, course)}${lostRepeats(course, before)}` };
+}
+
+/** A lesson does not get an activity twice. */
+function alreadyIn(course: WorkingCourse, { lesson, part, at }: PartMention, into: string): Idle | undefined {
+    const sheet = course.sheet(into);
+    const isThere = sheet?.parts.some(own => originsOf(own, into).some(from => from.lesson === lesson.name && from.part === part.name));
+    return isThere ? { at, idle: `${quoted(sheet!.title)} has ${quoted(course.part({ lesson, part }))} already` } : undefined;
 }
 
 /** Parts with the lessons they are copied from. */

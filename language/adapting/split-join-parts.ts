@@ -1,9 +1,10 @@
-import type { Change } from '../sheets/adaptation-sheet.js';
+import type { Change, PartMention } from '../sheets/adaptation-sheet.js';
 import type { LessonSheet, Need, PartSheet } from '../sheets/sheet.js';
 import { broughtInto, mendUnsure, namedApart, removing, thingsOf, withoutParts } from './moved-parts.js';
 import { byLesson, lessonsOf } from './part-changes.js';
+import { lostRepeats } from './repeats.js';
 import { fromFile, markOf, marked, originsOf, without, type Line, type Outcome, type WorkingCourse } from './working-course.js';
-import { listing, minutesInWords, quoted } from './words.js';
+import { done, listing, minutesInWords, quoted } from './words.js';
 
 /** Two parts of one: what is handed back is needed by both, what is used up is counted with the first; the steps stand in both. */
 export function splitActivity(course: WorkingCourse, { activity, minutes }: Extract<Change, { does: 'split activity' }>, line: Line): Outcome {
@@ -44,6 +45,8 @@ function splitPart(part: PartSheet, sheet: LessonSheet, minutes: number, usedUp:
 /** One part of several, in the place of the first that is named. */
 export function joinActivities(course: WorkingCourse, { activity, others }: Extract<Change, { does: 'join activities' }>, line: Line): Outcome {
     const wanted = [activity, ...others];
+    const again = others.find((other, i) => wanted.findIndex(one => isSame(one, other)) <= i);
+    if (again) return { at: again.at, idle: isSame(again, activity) ? 'an activity cannot be joined with itself' : `the line names ${quoted(course.part(again))} twice` };
     const missing = wanted.find(mention => course.parts(mention).length === 0);
     if (missing) return course.missingPart(missing);
     const every = wanted.flatMap(mention => course.parts(mention));
@@ -67,7 +70,8 @@ export function joinActivities(course: WorkingCourse, { activity, others }: Extr
         const away = `${listing(parts.map(part => quoted(course.partTitle(part))))} ${parts.length === 1 ? 'moves' : 'move'} to ${quoted(sheets.get(first.lesson)!.title)}`;
         course.change(name, [line.change, away, ...course.thingsIn([sheets.get(name)!])], sheet => marked(withoutParts(sheet, new Set(parts), removing(course, line)), markOf(line, away)));
     }
-    return { touched: lessonsOf(found) };
+    const lost = lostRepeats(course, [...sheets.values()]);
+    return { touched: lessonsOf(found), ...(lost !== '' && { says: `${done(line.change, course)}${lost}` }) };
 }
 
 function joinParts(parts: readonly PartSheet[], lessonUri: string): PartSheet {
@@ -90,6 +94,10 @@ function joinParts(parts: readonly PartSheet[], lessonUri: string): PartSheet {
         ...(unsure && { unsure }),
         from: parts.flatMap(part => part.from ?? [])
     };
+}
+
+function isSame(one: PartMention, other: PartMention): boolean {
+    return one.lesson.name === other.lesson.name && one.part.name === other.part.name;
 }
 
 /** Lines that ask for the very same stand once where the piece of a split part has come back to it. */

@@ -1,12 +1,14 @@
 import type { Change, ChangeMark } from '../sheets/adaptation-sheet.js';
-import type { LessonSheet, Mention, PartSheet } from '../sheets/sheet.js';
+import type { LessonSheet, Need, PartSheet, Step } from '../sheets/sheet.js';
 import { mendUnsure, namesIn } from './moved-parts.js';
+import { lostRepeats, repeatingEarlier } from './repeats.js';
 import { markOf, marked, originsOf, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
-import { quoted } from './words.js';
+import { done, quoted } from './words.js';
 
 /**
  * Two lessons of one: the first keeps the name, pieces are numbered in their titles. What is introduced and every word stand in the first piece,
- * what is checked in the last; a thing that only one piece speaks of goes there, of others what is used up comes to the first.
+ * what is checked in the last. What is handed back is needed in both. What is used up is counted once: in the piece that alone speaks of it, else in
+ * the first, and the second says that it goes on with it.
  */
 export function splitLesson(course: WorkingCourse, { lesson, after }: Extract<Change, { does: 'split lesson' }>, line: Line): Outcome {
     const meant = course.meant(lesson.name);
@@ -30,7 +32,8 @@ export function splitLesson(course: WorkingCourse, { lesson, after }: Extract<Ch
     }
     course.renamed(found.lesson, [found.lesson, name]);
     numberPieces(course, own[0]?.madeOf ?? []);
-    return { touched: [found.lesson, name] };
+    const lost = lostRepeats(course, [sheet]);
+    return { touched: [found.lesson, name], ...(lost !== '' && { says: `${done(line.change, course)}${lost}` }) };
 }
 
 /** The title of each piece with its place among them. */
@@ -55,19 +58,41 @@ function split(sheet: LessonSheet, at: number, name: string, { course, mark, say
     const titleOf = (part: PartSheet): string => course.partTitle(part);
     const [early, late] = [sheet.parts.slice(0, at), sheet.parts.slice(at)];
     const spoken = [early, late].map(parts => namesIn(parts.flatMap(({ steps }) => steps)));
-    const comesTo = (second: boolean) => ({ thing }: { thing: Mention }): boolean => {
-        const [own, other] = second ? [spoken[1]!, spoken[0]!] : [spoken[0]!, spoken[1]!];
-        if (own.has(thing.name) !== other.has(thing.name)) return own.has(thing.name);
-        return !second || !course.usedUp(thing.name);
-    };
-    const needs = (second: boolean): LessonSheet['needs'] => sheet.needs.filter(({ options }) => options.some(comesTo(second)));
-    const first: LessonSheet = marked({ ...sheet, parts: early, needs: needs(false), checks: [] }, mark(says));
+    const isSpokenOf = (names: ReadonlySet<string>, { options }: Need): boolean => options.some(({ thing }) => names.has(thing.name));
+    const isUsedUp = ({ options }: Need): boolean => options.some(({ thing }) => course.usedUp(thing.name));
+    const comesLater = (need: Need): boolean => isSpokenOf(spoken[1]!, need) && !isSpokenOf(spoken[0]!, need);
+    const goesOn = sheet.needs.filter(need => isUsedUp(need) && isSpokenOf(spoken[1]!, need) && !comesLater(need));
+    const before = sheet.steps.filter(isGoingOn);
+    const first: LessonSheet = marked({
+        ...sheet, parts: early, needs: sheet.needs.filter(need => !isUsedUp(need) || !comesLater(need)), checks: [],
+        steps: sheet.steps.filter(step => !before.includes(step) || speaksOf(step, spoken[0]!))
+    }, mark(says));
     const second: LessonSheet = marked({
         ...sheet, name,
-        steps: sheet.steps.filter(({ word }) => word === 'about'),
+        steps: [
+            ...sheet.steps.filter(({ word }) => word === 'about'), ...before.filter(step => speaksOf(step, spoken[1]!)),
+            ...goesOn.map(need => marked(goingOn(need), mark(goesOnSays)))
+        ],
         follows: [{ name: sheet.name, at: sheet.at }],
-        introduces: [], words: [], needs: needs(true),
-        parts: late.map(part => ({ ...part, from: originsOf(part, sheet.name) }))
+        introduces: [], words: [], needs: sheet.needs.filter(need => !isUsedUp(need) || comesLater(need)),
+        parts: late.map(part => repeatingEarlier({ ...part, from: originsOf(part, sheet.name) }, early, sheet.name))
     }, mark(says));
     return [mendUnsure(first, sheet, mark, titleOf), mendUnsure(second, sheet, mark, titleOf)];
+}
+
+const goesOnSays = 'counted in the part before';
+
+/** "Go on with sand from the part before, where it is counted." */
+function goingOn({ options, at, uri }: Need): Step {
+    const { thing } = options[0]!;
+    return { word: 'note', prose: { parts: [{ text: 'Go on with ' }, { name: thing.name, at: thing.at }, { text: ' from the part before, where it is counted.' }], at }, under: [], at, ...(uri !== undefined && { uri }) };
+}
+
+/** Whether a step says that a piece goes on with what another piece counts. */
+export function isGoingOn({ word, adapted }: Step): boolean {
+    return word === 'note' && adapted?.some(({ says }) => says === goesOnSays) === true;
+}
+
+export function speaksOf({ prose }: Step, names: ReadonlySet<string>): boolean {
+    return prose.parts.some(part => 'name' in part && names.has(part.name));
 }

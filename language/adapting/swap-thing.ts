@@ -1,8 +1,8 @@
 import type { Change, ChangeMark } from '../sheets/adaptation-sheet.js';
 import type { Caution, GameSheet, LessonSheet, Mention, Need, PartSheet, Prose, Step } from '../sheets/sheet.js';
-import { inStead, isOneForOne, isRatio, type Ratio } from './exact-amounts.js';
+import { inStead, isOneForOne, isRatio, isUnlike, isUsedUp, measureInWords, type Ratio } from './exact-amounts.js';
 import { namesIn, needsAny, thingsOf } from './moved-parts.js';
-import { markOf, marked, originsOf, without, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
+import { markOf, marked, originsOf, without, type Idle, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
 import { capital, quoted, thingInWords } from './words.js';
 
 type SwapThing = Extract<Change, { does: 'swap thing' }>;
@@ -18,9 +18,11 @@ export function swapThing(course: WorkingCourse, change: SwapThing, line: Line):
     if (unknown) return { idle: `no inventory has “${unknown.name}”`, unknown: true };
     if (thing.name === forThing.name) return { idle: 'it is the same thing' };
     if (ratio && !isRatio(ratio)) return { idle: `${ratio.give} for ${ratio.replaces} is no ratio: both are more than nothing` };
-    if (within?.part) return swapInPart(course, { lesson: within.lesson, part: within.part }, line);
     const meant = within ? course.meant(within.lesson.name) : course.all();
     if (within && meant.length === 0) return course.missing(within.lesson);
+    const unlike = unlikeNeed(course, change, whereUsed(course, change, meant));
+    if (unlike) return { at: forThing.at, idle: notComparable(course, change, unlike) };
+    if (within?.part) return swapInPart(course, { lesson: within.lesson, part: within.part }, line);
     const games = within ? new Set<string>() : swapInGames(course, line);
     if (!within) course.swaps.push({ line, games });
     const swapping = new Swapping(course, line);
@@ -40,6 +42,7 @@ export function swapThing(course: WorkingCourse, change: SwapThing, line: Line):
 export function asWritten(course: WorkingCourse, name: string, into = name): LessonSheet | undefined {
     const sheet = course.programme.lessons.get(name);
     return sheet && course.swaps.reduce((before, { line, games }) => {
+        if (unlikeNeed(course, line.change as SwapThing, [before, ...before.parts])) return before;
         const swapped = swappedIn(course, before, new Swapping(course, line));
         if (swapped !== before || playsAny(sheet, games)) course.reaches(line.change, into, sentence(course, line.change as SwapThing));
         return swapped;
@@ -62,15 +65,51 @@ function notUsed(course: WorkingCourse, { thing, within }: SwapThing): Idle {
     return { idle: within ? `${quoted(course.lesson(within.lesson.name))} does not use ${what}` : `no lesson of the course uses ${what}` };
 }
 
+type Needing = Pick<LessonSheet, 'needs'>;
+
+/** Everything whose needs the swap is to change, games included. */
+function whereUsed(course: WorkingCourse, { thing, within }: SwapThing, meant: readonly Taught[]): Needing[] {
+    const sheets = [...new Set(meant.map(({ name }) => name))].flatMap(name => course.sheet(name) ?? []);
+    const parts = within?.part ? course.parts({ lesson: within.lesson, part: within.part }).map(({ part }) => part) : sheets.flatMap(sheet => sheet.parts);
+    const games = [...new Set(parts.flatMap(({ kind, name }) => (kind === 'game' ? [name] : [])))].flatMap(name => course.gameNamed(name) ?? []);
+    const spoken = !within?.part || parts.some(({ steps }) => namesIn(steps).has(thing.name));
+    return [...spoken ? sheets : [], ...parts, ...games];
+}
+
+/** A need whose amount nobody has said how to tell in the other thing. */
+function unlikeNeed(course: WorkingCourse, change: SwapThing, where: readonly Needing[]): Need | undefined {
+    if (givenRatio(course, change)) return undefined;
+    const [thing, other] = [course.thingNamed(change.thing.name), course.thingNamed(change.forThing.name)];
+    const names = new Set([change.thing.name]);
+    for (const { needs } of where) {
+        const unlike = needs.find(need => need.amount && needsAny(need, names) && isUnlike(need.amount, thing, other));
+        if (unlike) return unlike;
+    }
+    return undefined;
+}
+
+function notComparable(course: WorkingCourse, { thing, forThing }: SwapThing, { amount }: Need): string {
+    const [from, to] = [course.thingNamed(thing.name), course.thingNamed(forThing.name)];
+    const [here, there] = [measureInWords(from, amount), measureInWords(to)];
+    const example = there === 'counted' ? '1 for 200' : here === 'counted' ? '200 for 1' : '1 for 2';
+    return `${quoted(course.thing(thing.name))} is ${here} and ${quoted(course.thing(forThing.name))} is ${there}, and the line does not say how much does for how much (as in “swap ${thing.name} for ${forThing.name} ${example}”)`;
+}
+
 /** As the line says, else as the thing's own stand-in says, else one for one. */
-function ratioOf(course: WorkingCourse, { thing, forThing, ratio }: SwapThing): Ratio {
+function ratioOf(course: WorkingCourse, change: SwapThing): Ratio {
+    return givenRatio(course, change) ?? { give: '1', replaces: '1' };
+}
+
+function givenRatio(course: WorkingCourse, { thing, forThing, ratio }: SwapThing): Ratio | undefined {
     const sheet = course.thingNamed(thing.name);
     const standIn = sheet?.kind === 'material' ? sheet.standIns.find(({ thing: other }) => other.name === forThing.name) : undefined;
-    return ratio ?? (standIn && isRatio(standIn) ? { give: standIn.give, replaces: standIn.replaces } : { give: '1', replaces: '1' });
+    return ratio ?? (standIn && isRatio(standIn) ? { give: standIn.give, replaces: standIn.replaces } : undefined);
 }
 
 function insteadOf(course: WorkingCourse, { thing, forThing }: SwapThing): string {
-    return `${thingInWords(course, forThing.name)} instead of ${thingInWords(course, thing.name)}`;
+    const [here, there] = [thing, forThing].map(({ name }) => isUsedUp(course.thingNamed(name)));
+    const other = here === there ? '' : there ? ' (used up, not handed back)' : ' (handed back, not used up)';
+    return `${thingInWords(course, forThing.name)} instead of ${thingInWords(course, thing.name)}${other}`;
 }
 
 /** What the swap of one line does to needs and prose. */
@@ -121,7 +160,7 @@ class Swapping {
 
     caution(caution: Caution): Caution {
         const prose = caution.prose && this.prose(caution.prose);
-        return prose === caution.prose ? caution : { ...caution, prose };
+        return prose === caution.prose ? caution : marked({ ...caution, prose }, this.mark);
     }
 
     /** Parts and games; the very same where nothing in it changes. */
@@ -204,7 +243,7 @@ function withOwnGames(course: WorkingCourse, sheet: LessonSheet, swapping: Swapp
             const { unsure } = part;
             const played = part.kind === 'game' && (only === undefined || only === index) ? names.get(part.name) : undefined;
             if (played !== undefined) return { ...part, name: played, from: originsOf(part, sheet.name) };
-            const again = unsure?.then === 'repeat' && !staysToo(unsure.activity.name) ? names.get(unsure.activity.name) : undefined;
+            const again = unsure?.then === 'repeat' && unsure.of === undefined && !staysToo(unsure.activity.name) ? names.get(unsure.activity.name) : undefined;
             return unsure?.then === 'repeat' && again !== undefined ? { ...part, unsure: { ...unsure, activity: { ...unsure.activity, name: again } } } : part;
         })
     }));

@@ -105,7 +105,8 @@ function addedInWords({ parts, needs, introduces, practises, checks, steps, caut
         ...taught.map(({ name }) => `the word ${quoted(name.replaceAll('-', ' '))}`), ...parts.map(({ title }) => quoted(title)),
         ...objectives('introducing', introduces), ...objectives('practising', practises), ...objectives('checking', checks),
         ...new Set(needs.flatMap(({ options }) => options[0]?.thing.name ?? []).map(name => thingInWords(titles, name))),
-        ...howMany(steps.length, 'a step', 'steps'),
+        ...howMany(steps.filter(({ word }) => word !== 'note').length, 'a step', 'steps'),
+        ...howMany(steps.filter(({ word }) => word === 'note').length, 'a note', 'notes'),
         ...howMany(cautions.length, 'a caution', 'cautions')
     ];
     return words.length > 0 ? listing(words) : 'nothing';

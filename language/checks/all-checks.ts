@@ -1,4 +1,4 @@
-import { adaptationMisses } from './adaptations.js';
+import { adaptationEmpties, adaptationMisses } from './adaptations.js';
 import type { Check, Explained } from './check.js';
 import { noSuchDate } from './dates.js';
 import { declaredTwice } from './declared-twice.js';
@@ -34,7 +34,7 @@ export const allChecks: readonly Check[] = [
     notInMaterials, unusedNeed, kitFlagWrong, kitFlagMissing, unusedThing, wrongEdition,
     lessonNotTaught, taughtTwice, followsLater, circle,
     practisedTooEarly, neverChecked, buildsOnLater, unusedObjective, wordBeforeTaught, plainWordBeforeTaught,
-    activityWithoutTime, lessonTooLong, emptyText, impossiblePractice, practiceWithoutItems, impossiblePicture, classNotReady, ownCupboard, adaptationMisses,
+    activityWithoutTime, lessonTooLong, emptyText, impossiblePractice, practiceWithoutItems, impossiblePicture, classNotReady, ownCupboard, adaptationMisses, adaptationEmpties,
     fileNotUsable, filePartlyRead, unknownFrameworkCode,
     seriousCaution, undeclaredSmallPart, tooYoung, unknownCaution, unknownPresent
 ];

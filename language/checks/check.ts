@@ -31,6 +31,10 @@ export interface Finding {
     fixes?: Fix[];
     /** Shows the text faded: nothing uses it. */
     unused?: boolean;
+    /** Where it weighs otherwise than most of its kind. */
+    severity?: Severity;
+    /** Problems of other codes, at or within these places, that have the same cause: they are not told as well. */
+    instead?: readonly { code: string; at: Range }[];
 }
 
 export interface Problem extends Finding {

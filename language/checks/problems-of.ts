@@ -42,7 +42,7 @@ export function problemsIn(file: FileSheet, check: Explained & Pick<Check, 'miss
         const { line } = finding.at.start;
         if (broken.has(line)) continue;
         const hint = drafts.some(whole => whole.start.line <= line && line <= whole.end.line);
-        problems.push({ ...finding, code: check.code, severity: hint ? 'hint' : check.severity, uri: file.uri });
+        problems.push({ ...finding, code: check.code, severity: hint ? 'hint' : finding.severity ?? check.severity, uri: file.uri });
     }
     return applySeverities(problems, severities);
 }

@@ -1,5 +1,7 @@
-import type { ClassSheet, LessonSheet, PartSheet } from '../sheets/sheet.js';
-import type { Check, Fix } from './check.js';
+import type { Adapted, AppliedChange } from '../adapting/adapted.js';
+import type { Change } from '../sheets/adaptation-sheet.js';
+import type { ClassSheet, CourseSheet, LessonSheet, PartSheet } from '../sheets/sheet.js';
+import type { Check, Finding, Fix } from './check.js';
 import { insertAfter, lineIn } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
@@ -37,6 +39,8 @@ export const lessonTooLong: Check = {
             for (const { group, minutes, taught } of sessionsOf(lesson, view)) {
                 const long = taught.find(({ parts }) => minutesOf(parts) > minutes);
                 if (!long) continue;
+                // Told at the line of the adaptation that made it so long.
+                if (minutesOf(lesson.parts) <= minutes && lengthenedBy(long, adaptedOf(group, view))) continue;
                 // A part that is too long by itself cannot be split: the plan tells of it.
                 if (long.parts.some(part => (part.minutes ?? 0) > minutes)) break;
                 yield {
@@ -47,6 +51,7 @@ export const lessonTooLong: Check = {
                 break;
             }
         }
+        yield* madeTooLong(file.uri, view);
     }
 };
 
@@ -74,10 +79,46 @@ function sessionsOf(lesson: LessonSheet, view: ProgrammeView): Session[] {
 }
 
 function taughtTo(lesson: LessonSheet, group: ClassSheet, view: ProgrammeView): LessonSheet[] {
-    const taughtIn = view.programme.courses.get(group.teaches?.name ?? '');
-    const adapted = taughtIn && view.adapted(taughtIn, group);
+    const adapted = adaptedOf(group, view);
     if (!adapted) return [lesson];
     return [...adapted.madeOf].flatMap(([name, [first]]) => (first === lesson.name ? adapted.programme.lessons.get(name) ?? [] : []));
+}
+
+function adaptedOf(group: ClassSheet, view: ProgrammeView): Adapted | undefined {
+    const course: CourseSheet | undefined = view.programme.courses.get(group.teaches?.name ?? '');
+    return course && view.adapted(course, group);
+}
+
+const lengthens: ReadonlySet<Change['does']> = new Set(['join lessons', 'join activities', 'retime lesson', 'retime activity', 'insert activity', 'swap activity', 'move activity', 'add to lesson']);
+
+/** The last change that gives a lesson minutes. */
+function lengthenedBy({ name }: LessonSheet, adapted: Adapted | undefined): AppliedChange | undefined {
+    return adapted?.changes.findLast(({ change, idle, touched }) => idle === undefined && lengthens.has(change.does) && touched.includes(name));
+}
+
+/** Lessons that fit as they are written and no longer with a change of this file; each line is told for the class with the shortest session. */
+function* madeTooLong(uri: string, view: ProgrammeView): Generator<Finding> {
+    if (view.programme.adaptations.size === 0) return;
+    const told = new Set<string>();
+    const groups = [...view.programme.classes.values()].filter(group => group.session && group.session.minutes > 0 && !view.isBroken(group));
+    for (const group of groups.sort((a, b) => a.session!.minutes - b.session!.minutes)) {
+        const adapted = adaptedOf(group, view);
+        const { minutes } = group.session!;
+        for (const [name, [first = name]] of adapted?.madeOf ?? []) {
+            const long = adapted!.programme.lessons.get(name);
+            const written = view.programme.lessons.get(first);
+            if (!long || !written || minutesOf(long.parts) <= minutes || minutesOf(written.parts) > minutes || long.parts.some(part => (part.minutes ?? 0) > minutes)) continue;
+            const by = lengthenedBy(long, adapted);
+            const key = `${by?.place.range.start.line} ${name}`;
+            if (by?.place.uri !== uri || told.has(key)) continue;
+            told.add(key);
+            yield {
+                message: `With this change “${long.title}” takes ${minutesOf(long.parts)} min and class '${group.name}' meets for ${minutes} min, so it goes on at the next meeting.`, at: by.place.range,
+                related: [{ message: `The session of '${group.name}'`, place: { uri: group.uri, range: group.session!.at } }, { message: 'The lesson as it is written', place: { uri: written.uri, range: written.at } }],
+                fixes: splitFix(long, group, minutes, view)
+            };
+        }
+    }
 }
 
 /** By its name; one that adaptations have joined or cut into pieces by its title. */

@@ -2,11 +2,12 @@ import { AstUtils, type LangiumDocument, type Reference, type ReferenceInfo, typ
 import * as ast from '../generated/ast.js';
 import { isPartOfNamedLesson } from '../linking/scopes.js';
 import { nearest } from '../lexer/nearest.js';
-import { mention } from '../sheets/ast-ranges.js';
+import { mention, rangeOf } from '../sheets/ast-ranges.js';
 import type { Programme } from '../sheets/programme.js';
 import type { Range } from '../sheets/sheet.js';
 import { titleFromName } from '../sheets/titles.js';
 import type { Edit, Explained, Fix, Problem } from './check.js';
+import { removeLinesOf } from './fixes.js';
 
 export const unknownName: Explained = {
     code: 'unknown-name', severity: 'error', title: 'A name that nothing in the programme has',
@@ -46,10 +47,17 @@ function problemFor(info: ReferenceInfo, name: string, at: Range, uri: string, s
     if (guess) fixes.push({ title: `Change to '${guess}'`, edits: [{ uri, replace: at, text: guess }], preferred: true });
     if (kind === 'thing' || kind === 'material' || kind === 'in prose') fixes.push(addToInventory(name, uri, programme, !guess));
     if (kind === 'objective') fixes.push(declareObjective(name, uri, programme, !guess));
+    fixes.push(...removalOfChange(info, uri));
     return {
         code: unknownName.code, severity: unknownName.severity, uri, at, fixes,
         message: `${sentence(info, kind, name)}${elsewhere(kind, name, programme)}${guess ? `; did you mean '${guess}'?` : '.'}`
     };
+}
+
+/** Where a line of an adaptation names what is not there, as when the course has dropped it; not for what it brings along. */
+function removalOfChange({ container }: ReferenceInfo, uri: string): Fix[] {
+    const line = ast.isPartOfLesson(container) ? container.$container : container;
+    return ast.isChange(line) ? [{ title: 'Remove this change', edits: [removeLinesOf(uri, rangeOf(line))] }] : [];
 }
 
 function nearestIn(scope: Scope, name: string): string | undefined {

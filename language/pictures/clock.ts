@@ -38,10 +38,11 @@ const twoDigits = (minute: number): string => String(minute).padStart(2, '0');
 const hourNames = ['twelve', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven'];
 const namedMinutes: Record<number, string> = { 5: 'five', 10: 'ten', 15: 'quarter', 20: 'twenty', 25: 'twenty-five' };
 
-/** As people say it: "half past nine", "quarter to three in the afternoon"; hours up to twelve leave open which half of the day. */
+/** As people say it: "half past nine", "midnight", "quarter to three in the afternoon"; hours up to twelve leave open which half of the day. */
 function spoken(hour: number, minute: number): string {
     const said = hourNames[hour % 12]!;
     const next = hourNames[(hour + 1) % 12]!;
+    if (minute === 0 && hour === 0) return 'midnight';
     const time = minute === 0 ? `${said} o'clock`
         : minute === 30 ? `half past ${said}`
             : minute < 30 ? `${minutesInWords(minute)} past ${said}` : `${minutesInWords(60 - minute)} to ${next}`;

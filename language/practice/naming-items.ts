@@ -1,6 +1,8 @@
 import { inPlaces, inWords, wordsSaid } from './number-names.js';
 import type { ItemSet, PracticeItem } from './practice-item.js';
 
+const placeNames = ['ones', 'tens', 'hundreds', 'thousands', 'ten thousands', 'hundred thousands'] as const;
+
 /** The two ways in which a number is named. */
 export type NameForm = 'words' | 'places';
 
@@ -8,7 +10,7 @@ export type NameForm = 'words' | 'places';
 export function namesOf(from: number, to: number, form?: NameForm): ItemSet {
     const forms: NameForm[] = form ? [form] : ['words', 'places'];
     return eachNumber(from, to, number => ({
-        ask: `Name ${number} ${forms.map(one => `in ${one}`).join(' and ')}`,
+        ask: `Name ${number} ${forms.map(one => (one === 'words' ? 'in words' : placesAsked(number))).join(' and ')}`,
         answer: forms.map(one => nameOf(number, one)).join('; '),
         about: [String(number)],
         room: 'line'
@@ -36,6 +38,12 @@ export function wordsAgainstDigits(from: number, to: number): ItemSet {
 
 function nameOf(number: number, form: NameForm): string {
     return form === 'words' ? inWords(number) : inPlaces(number);
+}
+
+/** In the words of the answer: "in hundreds, tens and ones", as far as the number has them; below ten there is one place only. */
+function placesAsked(number: number): string {
+    const places = placeNames.slice(0, String(number).length).reverse();
+    return `in ${places.length === 1 ? 'ones' : `${places.slice(0, -1).join(', ')} and ${places.at(-1)}`}`;
 }
 
 function eachNumber(from: number, to: number, item: (number: number) => PracticeItem): ItemSet {

@@ -79,6 +79,7 @@ export interface Caution {
     kindAt?: Range;
     prose?: Prose;
     at: Range;
+    adapted?: ChangeMark[];
     /** As of a mention. */
     uri?: string;
 }
@@ -234,7 +235,8 @@ export interface PracticeLine {
 }
 
 export type Unsure =
-    | { then: 'repeat'; activity: Mention; when: 'today' | 'tomorrow'; at: Range }
+    /** `of`: the lesson with the activity, where an adaptation has put it into another piece of the lesson. */
+    | { then: 'repeat'; activity: Mention; of?: string; when: 'today' | 'tomorrow'; at: Range }
     | { then: 'repeat lesson'; when?: 'today' | 'tomorrow'; at: Range }
     | { then: 'revisit'; lessons: number; at: Range };
 

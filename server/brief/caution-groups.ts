@@ -10,6 +10,8 @@ export interface CautionGroup {
     added: CautionFigures[];
     /** What was worked out and not declared, where its reasons have not been told yet. */
     worked: CautionFigures[];
+    /** What an adaptation has added or changed, where that has not been told yet. */
+    changed: CautionFigures[];
 }
 
 /** Groups in the order of their first caution. `said` remembers what was told; a lesson begins with an empty one. */
@@ -21,11 +23,13 @@ export function groupCautions(cautions: readonly CautionFigures[], said = new Se
         const isNew = !said.has(own(caution));
         const added = caution.prose && isNew ? [caution] : [];
         const worked = caution.computed !== undefined && isNew ? [caution] : [];
-        if (!group) groups.set(advice, { cautions: [caution], again: said.has(advice), added, worked });
+        const changed = caution.changes && isNew ? [caution] : [];
+        if (!group) groups.set(advice, { cautions: [caution], again: said.has(advice), added, worked, changed });
         else {
             if (!group.cautions.some(c => c.thing === caution.thing)) group.cautions.push(caution);
             group.added.push(...added);
             group.worked.push(...worked);
+            group.changed.push(...changed);
         }
         said.add(own(caution));
     }

@@ -65,7 +65,7 @@ function names(step: StepFigures, thing: string): boolean {
 }
 
 function key(caution: CautionFigures): string {
-    return JSON.stringify([caution.kind, caution.thing, caution.text]);
+    return JSON.stringify([caution.kind, caution.thing, caution.text, ...(caution.thing === undefined ? [caution.place.uri, caution.place.range.start.line] : [])]);
 }
 
 function add<K>(map: Map<K, CautionFigures[]>, at: K, caution: CautionFigures): void {

@@ -1,5 +1,5 @@
 /** Which change of an adaptation is told where in a lesson: once beside what it concerns, its reason at the part that it brings, else where it is met first. */
-import type { ChangeFigures, LessonFigures, PartFigures, StepFigures } from '../planning/figures.js';
+import type { CautionFigures, ChangeFigures, LessonFigures, PartFigures, StepFigures } from '../planning/figures.js';
 
 export interface ToldChange {
     change: ChangeFigures;
@@ -9,17 +9,19 @@ export interface ToldChange {
 
 type Changed = { changes?: ChangeFigures[] };
 
-/** The lesson itself, its parts, needs and steps, each with what is told beside it. */
+/** The lesson itself, its parts, needs, cautions and steps, each with what is told beside it. */
 export type ChangePlaces = ReadonlyMap<Changed, ToldChange[]>;
 
 export function placeChanges(lesson: LessonFigures): ChangePlaces {
     const telling = new Telling(partsBrought(lesson));
     const inLesson = telling.tell(lesson, []);
     for (const need of lesson.needs) telling.tellNeed(need, inLesson);
+    for (const caution of lesson.cautions) telling.tellCaution(caution, inLesson);
     for (const step of lesson.steps) telling.tellStep(step, inLesson);
     for (const part of lesson.parts) {
         const inPart = [...inLesson, ...telling.tell(part, inLesson)];
         for (const need of part.needs) telling.tellNeed(need, inPart);
+        for (const caution of part.cautions) telling.tellCaution(caution, inPart);
         for (const step of [...(part.game?.steps ?? []), ...part.steps]) telling.tellStep(step, inPart);
     }
     return telling.places;
@@ -62,6 +64,11 @@ class Telling {
         const key = (change: ChangeFigures): string => `${need.name} ${saying(change)}`;
         this.tell(need, around, change => this.sayings.has(key(change)));
         for (const change of need.changes ?? []) this.sayings.add(key(change));
+    }
+
+    /** As a step: two that are added are both told. */
+    tellCaution(caution: CautionFigures, around: readonly string[]): void {
+        this.tell(caution, around, change => !isAdded(change) && this.sayings.has(saying(change)));
     }
 
     /** Two added steps are both told; a thing that is swapped in ten steps is told once. */

@@ -53,11 +53,10 @@ export function cautionLabel({ cautions: [first] }: CautionGroup): string {
     return first.serious === undefined ? words.caution : words.seriousCaution;
 }
 
-/** The usual advice in full, behind what makes it serious in this room; or "small parts, as above." where the same advice has been given before. */
+/** The usual advice in full, behind what makes it serious in this room; or "Small parts, as above." where the same advice has been given before. */
 export function cautionAdvice({ again, cautions: [first] }: CautionGroup): string {
     if (!again || first.title === undefined) return [first.serious, first.text].filter(Boolean).join(' ');
-    const about = first.thing === undefined ? first.title : first.title.replace(/^[A-Z]/, letter => letter.toLowerCase());
-    return `${about}, ${words.asAbove}.`;
+    return `${first.title}, ${words.asAbove}.`;
 }
 
 /** Why a caution stands here that nobody declared: "Linking cubes: 20 x 20 x 20 mm; the youngest learners are 4". */

@@ -2,6 +2,7 @@ import { URI } from 'langium';
 import { briefMarkdown } from '../brief/markdown.js';
 import { briefPage } from '../brief/page.js';
 import { briefJson } from '../exports/brief-json.js';
+import { nothingTaught } from '../planning/nothing-taught.js';
 import { planWeek } from '../planning/week.js';
 import { CouldNotRun } from './could-not-run.js';
 import { deliver, errorsTold } from './output.js';
@@ -14,7 +15,7 @@ export type BriefOptions = PlanOptions & { week: string };
 export async function briefCommand(path: string, options: BriefOptions, write: Write, tell: Write): Promise<number> {
     const format = chosenFormat(options, ['html', 'md', 'json'], 'a brief', 'md');
     const { read: { view: { programme }, problems, root }, schedule } = await planned(path, options);
-    if (schedule.weeks.length === 0) throw new CouldNotRun('No lesson of this programme stands in a course, so there is no week to write about.');
+    if (schedule.weeks.length === 0) throw new CouldNotRun(`${nothingTaught(programme, { class: options.class })}, so there is no week to write about.`);
     const brief = planWeek(programme, { class: options.class, week: weekOf(options.week, schedule)! }, { schedule, today: todayOf(options.today) });
     const text = format === 'html' ? briefPage(brief, { root: URI.file(root).toString() }) : format === 'json' ? briefJson(brief) : briefMarkdown(brief);
     deliver(text, options.out, write, tell);

@@ -2,6 +2,7 @@ import type { Problem } from '@haversack/language/checks/check';
 import { planProblems } from '../plan-checks/plan-problems.js';
 import { termOf } from '../plan-checks/plan-term.js';
 import type { FormerEditions } from '../plan-checks/term.js';
+import { toldOnce } from '../plan-checks/told-once.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
 import { formerEditionsFor } from './former-editions.js';
 import { byLine, readProgramme, type ReadProgramme } from './read-programme.js';
@@ -29,7 +30,7 @@ export async function checkCommand(path: string, options: CheckOptions, write: (
 function withPlan(programme: ReadProgramme, today: string, former: FormerEditions): ReadProgramme {
     const { view, files, problems } = programme;
     const planned = planProblems(view, termOf(view, today, former));
-    const all = files.flatMap(uri => [...problems.filter(problem => problem.uri === uri), ...planned.get(uri) ?? []].sort(byLine));
+    const all = files.flatMap(uri => toldOnce(problems.filter(problem => problem.uri === uri), planned.get(uri) ?? []).sort(byLine));
     return { ...programme, problems: all };
 }
 

@@ -2,6 +2,7 @@ import { proseOf } from '../brief/prose-in-words.js';
 import { notesMarkdown } from '../brief/speaking/markdown.js';
 import { notesText } from '../brief/speaking/text.js';
 import { figuresJson } from '../exports/json.js';
+import { nothingTaught } from '../planning/nothing-taught.js';
 import { speakingNotes } from '../planning/speaking.js';
 import { fastestRate, slowestRate } from '../planning/speaking/spoken-time.js';
 import { planWeek } from '../planning/week.js';
@@ -17,7 +18,7 @@ export async function notesCommand(path: string, options: NotesOptions, write: W
     const format = chosenFormat(options, ['md', 'text', 'json'], 'speaking notes', 'md');
     const rate = rateOf(options.rate);
     const { read: { view: { programme }, problems }, schedule } = await planned(path, options);
-    if (schedule.weeks.length === 0) throw new CouldNotRun('No lesson of this programme stands in a course, so there is no week to speak about.');
+    if (schedule.weeks.length === 0) throw new CouldNotRun(`${nothingTaught(programme, { class: options.class })}, so there is no week to speak about.`);
     const brief = planWeek(programme, { class: options.class, week: weekOf(options.week, schedule)! }, { schedule, today: todayOf(options.today) });
     const notes = speakingNotes(brief, { rate, inWords: proseOf(brief) });
     deliver(format === 'json' ? figuresJson('haversack-notes', { notes }) : format === 'text' ? notesText(notes) : notesMarkdown(notes), options.out, write, tell);

@@ -28,7 +28,7 @@ export class HaversackCodeActions implements CodeActionProvider {
     }
 
     private mends(document: LangiumDocument, range: Range, shown: readonly Diagnostic[]): CodeAction[] {
-        return this.problemsAt(document, range).slice(0, mostProblems).flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, shown)));
+        return eachOnce(this.problemsAt(document, range).slice(0, mostProblems).flatMap(problem => (problem.fixes ?? []).map(fix => this.action(problem, fix, shown))));
     }
 
     private skips(document: LangiumDocument, range: Range): CodeAction[] {
@@ -67,6 +67,17 @@ export class HaversackCodeActions implements CodeActionProvider {
     private textOf(uri: string): string {
         return this.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri))?.textDocument.getText() ?? '';
     }
+}
+
+/** One mend of several problems is offered once, with all of them. */
+function eachOnce(actions: readonly CodeAction[]): CodeAction[] {
+    const known = new Map<string, CodeAction>();
+    for (const action of actions) {
+        const key = JSON.stringify([action.title, action.edit]);
+        const same = known.get(key);
+        known.set(key, same ? { ...same, diagnostics: [...same.diagnostics ?? [], ...action.diagnostics ?? []], isPreferred: Boolean(same.isPreferred || action.isPreferred) } : action);
+    }
+    return [...known.values()];
 }
 
 const before = (a: Range['start'], b: Range['start']): boolean => a.line < b.line || (a.line === b.line && a.character < b.character);

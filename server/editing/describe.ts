@@ -3,7 +3,7 @@ import * as ast from '@haversack/language/generated/ast';
 import { thingNamed } from '@haversack/language/sheets/programme';
 import type { Amount, LessonSheet, MaterialSheet, Prose } from '@haversack/language/sheets/sheet';
 import type { HaversackServerServices } from '../workspace/services.js';
-import { aboutCalendar, aboutClass, aboutFramework, aboutLesson, aboutObjective, aboutThing } from './plan-facts.js';
+import { aboutCalendar, aboutClass, aboutFramework, aboutLesson, aboutObjective, aboutPart, aboutThing } from './plan-facts.js';
 
 /** A declaration in a few lines of Markdown: its title, its facts, what the week needs of it. */
 export function describe(node: AstNode, services: HaversackServerServices, lesson: string | undefined): string | undefined {
@@ -51,7 +51,9 @@ export function describe(node: AstNode, services: HaversackServerServices, lesso
         return sheet && [heading(sheet.title, 'framework'), ...list(aboutFramework(node.name, services.terms.all().classes))].join('\n');
     }
     const named = node as AstNode & { name?: string; title?: string };
-    return named.name ? heading(named.title ?? named.name, node.$type.toLowerCase()) : undefined;
+    if (!named.name) return undefined;
+    const title = heading(named.title ?? named.name, node.$type.toLowerCase());
+    return ast.isLesson(node.$container) ? [title, ...list(aboutPart(node.$container.name, named.name, services.terms.all().classes))].join('\n') : title;
 }
 
 function materialFacts(material: MaterialSheet): string[] {

@@ -37,6 +37,16 @@ export function aboutLesson(lesson: LessonSheet, things: ReadonlySet<string>, te
     });
 }
 
+/** For whom an activity is left out, by itself or with its lesson; nothing where it is done. */
+export function aboutPart(lesson: string, part: string, terms: readonly ClassTerm[]): string[] {
+    return perClass(terms, ({ adapted }) => {
+        const whole = taughtAs(lesson, adapted).leftOut;
+        if (whole) return `left out with its lesson by ${quoted(whole.adaptation.title)}`;
+        const own = adapted?.changes.find(({ change, idle }) => idle === undefined && change.does === 'skip activity' && change.activity.lesson.name === lesson && change.activity.part.name === part);
+        return own && `left out by ${quoted(own.adaptation.title)}`;
+    });
+}
+
 /** "joined with “Two shelves”", "in 2 parts"; undefined where it is one lesson by itself. */
 export function otherwiseTaught({ names, joinedWith }: TaughtAs, { taught: { lessons } }: Pick<ClassTerm, 'taught'>): string | undefined {
     if (joinedWith.length > 0) return `joined with ${named(joinedWith.map(name => quoted(lessons.get(name)?.title ?? name)))}`;

@@ -12,11 +12,11 @@ export const editionWords = {
     adaptations: 'Adaptations with the new edition', onlyOld: 'only the old edition has it', assumed: 'Taken for granted', before: 'before', after: 'now', wants: 'the adaptation', newEdition: 'the new edition', rewrite: 'write now'
 } as const;
 
-export const outcomeWords: Readonly<Record<ReappliedChange['outcome'], string>> = { clean: 'As before', moved: 'Moved', conflict: 'Conflict' };
+export const outcomeWords: Readonly<Record<ReappliedChange['outcome'], string>> = { clean: 'As before', moved: 'Moved', done: 'No longer needed', conflict: 'Conflict' };
 
-/** "Old: “v1”. New: “v2”. The term is that of “Harbour co-op”." */
+/** "Old: “v1”. New: “v2”. The term is that of “Harbour co-op”, its adaptation “Shorter autumn” counted in." */
 export function sidesLine({ class: group }: EditionFigures, { old, new: now }: EditionNames): string {
-    return `Old: “${old.name}”. New: “${now.name}”.${group ? ` The term is that of “${group.title}”.` : ''}`;
+    return `Old: “${old.name}”. New: “${now.name}”.${group ? ` The term is that of “${group.title}”${group.adapted === undefined ? '' : `, ${group.adapted}`}.` : ''}`;
 }
 
 /** "old: weighing.lesson, line 12; new: weighing.lesson, line 14"; empty where it stands nowhere. */

@@ -1,12 +1,17 @@
 import type { Fix } from '@haversack/language/checks/check';
 import { removeLinesOf } from '@haversack/language/checks/fixes';
 import type { Programme } from '@haversack/language/sheets/programme';
+import type { WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { AdaptationSheet } from '@haversack/language/sheets/sheet';
-import { brokenBy, keysOfBroken } from '../planning/ledger/consequences.js';
+import { brokenBy, keysOfBroken, type ChangeMade } from '../planning/ledger/consequences.js';
 import type { ReadLesson } from '../planning/ledger/course-reading.js';
+import { allLeftOut } from '../planning/nothing-taught.js';
 import { listing } from '../planning/wording.js';
 import type { AdaptedCourse, AdaptedCourses, Loss } from './adapted-courses.js';
 import { addObjective, addWord, moveLesson, skipLesson, writeAfter, type ChangeToWrite } from './change-lines.js';
+
+/** A loss that one change brings about. */
+type Mendable = Loss & { readonly made: ChangeMade };
 
 interface Candidate {
     title: string;
@@ -16,20 +21,26 @@ interface Candidate {
 /** More lessons than these are not moved or left out by one mend. */
 const mostLessons = 3;
 
+/** A mend that could stand in several lessons is tried in so many. */
+const mostTried = 6;
+
 /** Mends of a loss, each tried before it is offered: the loss is gone with it, nothing else is lost, and each line does something. */
-export function fixesFor(loss: Loss, programme: Programme, adapted: AdaptedCourses): Fix[] {
+export function fixesFor(loss: Mendable, programme: Programme, adapted: AdaptedCourses): Fix[] {
     const trial = new Trial(loss, programme, adapted);
     const { made: { adaptation, applied: { change } } } = loss;
-    const fixes = candidatesFor(loss).filter(candidate => trial.mends(candidate.changes)).map((candidate): Fix => ({
-        title: candidate.title, edits: [writeAfter({ change, adaptation }, candidate.changes.flatMap(({ lines }) => lines))]
-    }));
+    const mends = ({ changes }: Candidate): boolean => trial.mends(changes);
+    const mendsAll = ({ changes }: Candidate): boolean => trial.mends(changes, true);
+    const chosen = candidatesFor(loss).flatMap(places => (places.length > 1 ? places.find(mendsAll) : undefined) ?? places.find(mends) ?? []);
+    const fixes = chosen.map((candidate): Fix => ({ title: candidate.title, edits: [writeAfter({ change, adaptation }, candidate.changes.flatMap(({ lines }) => lines))] }));
     if (trial.mendsWithout()) fixes.push({ title: 'Remove this change', edits: [removeLinesOf(adaptation.uri, change.at)] });
     const [first, ...others] = fixes;
     return first ? [{ ...first, preferred: true }, ...others] : [];
 }
 
-function candidatesFor({ made, broken, of }: Loss): Candidate[] {
+/** Each with those that may stand in its place: the first that mends is offered. */
+function candidatesFor({ made, broken, of }: Mendable): Candidate[][] {
     const { about, lessons, later, users = [] } = broken;
+    const { change } = made.applied;
     const forWhom = made.adaptation.forClass ? 'for this class' : 'in this adaptation';
     const name = (title: string, ...does: ('introduces' | 'checks')[]) => (lesson: ReadLesson): Candidate =>
         ({ title: `${title} '${about}' in '${lesson.name}' ${forWhom}`, changes: [addObjective(lesson.origins[0] ?? lesson.name, does, about)] });
@@ -39,14 +50,26 @@ function candidatesFor({ made, broken, of }: Loss): Candidate[] {
     const teach = (lesson: ReadLesson): Candidate =>
         ({ title: `Teach '${about}' in '${lesson.name}' ${forWhom}`, changes: [addWord(lesson.origins[0] ?? lesson.name, about)] });
     switch (broken.kind) {
-        case 'no-longer-introduced': return [...users.slice(0, 2).map(introduce), ...leaveOut(users, of)];
-        case 'no-longer-checked': return whereToCheck(about, of).map(check);
-        case 'practised-too-early': return [...movesTogether(lessons, later, made.applied.change), ...lessons.slice(0, 1).map(introduce)];
-        case 'prerequisite-left-out': return leaveOut(lessons, of);
-        case 'prerequisite-later': return movesTogether(lessons, later, made.applied.change);
-        case 'word-not-taught': return [...lessons.slice(0, 1).map(teach), ...(later ? movesTogether(lessons, later, made.applied.change) : []), ...leaveOut(lessons, of)];
-        case 'builds-on-later': return [...movesTogether(lessons, later, made.applied.change), ...lessons.slice(0, 1).map(later ? introduce : introduceAndCheck)];
+        case 'no-longer-introduced': return [whereToIntroduce(about, users, of).map(introduce), ...each(leaveOut(users, of))];
+        case 'no-longer-checked': return each(whereToCheck(about, of).map(check));
+        case 'practised-too-early': return each([...movesTogether(lessons, later, change), ...lessons.slice(0, 1).map(introduce)]);
+        case 'prerequisite-left-out': return each(leaveOut(lessons, of));
+        case 'prerequisite-later': return each(movesTogether(lessons, later, change));
+        case 'word-not-taught': return each([...lessons.slice(0, 1).map(teach), ...(later ? movesTogether(lessons, later, change) : []), ...leaveOut(lessons, of)]);
+        case 'builds-on-later': return later ? each([...movesTogether(lessons, later, change), ...lessons.slice(0, 1).map(introduce)])
+            : [whereToIntroduce(about, lessons, of).map(of.changes.adapted.checked.has(about) ? introduce : introduceAndCheck)];
     }
+}
+
+function each(candidates: readonly Candidate[]): Candidate[][] {
+    return candidates.map(candidate => [candidate]);
+}
+
+/** The lessons that ask for it, and those that introduce what builds on it, the first of them first. */
+function whereToIntroduce(objective: string, asking: readonly ReadLesson[], { changes: { adapted } }: AdaptedCourse): ReadLesson[] {
+    const building = [...adapted.introduced].flatMap(([other, lesson]) => (adapted.programme.objectives.get(other)?.buildsOn.some(({ name }) => name === objective) ? [lesson] : []));
+    const uses = [...adapted.practised.get(objective) ?? [], ...adapted.checked.get(objective) ?? []];
+    return [...new Set([...asking, ...building, ...uses])].sort((a, b) => a.index - b.index).slice(0, mostTried);
 }
 
 /** The last lesson that practises it, and the one that introduces it. */
@@ -57,7 +80,7 @@ function whereToCheck(objective: string, { changes: { adapted } }: AdaptedCourse
 }
 
 /** Lessons that ask for what comes later now go behind it, or it goes before them; what the change itself has moved stays there. */
-function movesTogether(lessons: readonly ReadLesson[], later: ReadLesson | undefined, change: Loss['made']['applied']['change']): Candidate[] {
+function movesTogether(lessons: readonly ReadLesson[], later: ReadLesson | undefined, change: WrittenChange): Candidate[] {
     if (!later || lessons.length === 0 || lessons.length > mostLessons) return [];
     const moved = change.does === 'move lesson' ? change.lesson.name : undefined;
     const too = moved === undefined ? '' : ' too';
@@ -88,14 +111,15 @@ class Trial {
     private readonly keys: readonly string[];
     private readonly known: ReadonlySet<string>;
 
-    constructor(private readonly loss: Loss, private readonly programme: Programme, private readonly adapted: AdaptedCourses) {
+    constructor(private readonly loss: Mendable, private readonly programme: Programme, private readonly adapted: AdaptedCourses) {
         this.keys = keysOfBroken(loss.broken);
         this.known = new Set(loss.of.changes.made.flatMap(({ broken }) => broken).flatMap(keysOfBroken));
     }
 
-    mends(fresh: readonly ChangeToWrite[]): boolean {
+    /** `wholly` where nothing else that is lost has to do with the same. */
+    mends(fresh: readonly ChangeToWrite[], wholly = false): boolean {
         const { applied: { change } } = this.loss.made;
-        return this.holds(fresh.map(one => one.change), changes => changes.flatMap(one => (one === change ? [one, ...fresh.map(({ change: added }) => added)] : [one])));
+        return this.holds(fresh.map(one => one.change), changes => changes.flatMap(one => (one === change ? [one, ...fresh.map(({ change: added }) => added)] : [one])), wholly);
     }
 
     /** Whether the loss goes with the change. */
@@ -103,7 +127,7 @@ class Trial {
         return this.holds([], changes => changes.filter(one => one !== this.loss.made.applied.change));
     }
 
-    private holds(fresh: readonly unknown[], rewrite: (changes: AdaptationSheet['changes']) => AdaptationSheet['changes']): boolean {
+    private holds(fresh: readonly unknown[], rewrite: (changes: AdaptationSheet['changes']) => AdaptationSheet['changes'], wholly = false): boolean {
         const { of: { course, adaptations, changes: { stages: { last: now } } }, made } = this.loss;
         if (!this.adapted.mayTry(this.loss.of)) return false;
         const tried = adaptations.map(adaptation => (adaptation === made.adaptation ? { ...adaptation, changes: rewrite(adaptation.changes) } : adaptation));
@@ -111,6 +135,7 @@ class Trial {
         const keys = broken.filter(({ gone }) => !gone).flatMap(keysOfBroken);
         const wasIdle = new Set(now.changes.filter(({ idle }) => idle !== undefined).map(({ change }) => change));
         const isIdle = after.changes.some(({ change, idle }) => idle !== undefined && (fresh.includes(change) || !wasIdle.has(change)));
-        return !isIdle && !this.keys.some(key => keys.includes(key)) && keys.every(key => this.known.has(key));
+        return !isIdle && allLeftOut(after) === undefined && !this.keys.some(key => keys.includes(key)) && keys.every(key => this.known.has(key))
+            && !(wholly && broken.some(({ gone, about }) => !gone && about === this.loss.broken.about));
     }
 }

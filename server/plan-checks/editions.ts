@@ -1,6 +1,8 @@
 import type { Fix } from '@haversack/language/checks/check';
+import { adaptationMisses } from '@haversack/language/checks/adaptations';
 import { removeLinesOf, replace } from '@haversack/language/checks/fixes';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import { unknownName } from '@haversack/language/checks/unknown-name';
 import type { AdaptationSheet, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { CourseSheet } from '@haversack/language/sheets/sheet';
 import type { ReappliedChange } from '../planning/edition-figures.js';
@@ -56,6 +58,17 @@ export const changeMoved: PlanCheck = {
     }
 };
 
+export const changeNotNeeded: PlanCheck = {
+    code: 'change-not-needed', severity: 'information', title: 'A change that the new edition makes itself', on: '2026-09-01',
+    explains: 'The new edition of the course does what this line of an adaptation asks for: it leaves out what the line leaves out, teaches in that order, takes that long. The line is no longer needed. Where children of the former edition are still taught by it, keep the line with that edition.',
+    wrong: visit('2', ['weigh-1', 'market', 'weigh-2', 'weigh-3'], '1'), right: visit('2', ['weigh-1', 'market', 'weigh-2', 'weigh-3'], '2').replace('  insert market after weigh-1\n', ''), former: visit('1', ['weigh-1', 'weigh-2', 'weigh-3'], '1'),
+    *find(view, term) {
+        for (const { adaptation, course, changes } of behind(view, term)) {
+            for (const { change, re } of changes ?? []) if (re.outcome === 'done') yield notNeeded(adaptation, course, change, re);
+        }
+    }
+};
+
 interface Behind {
     adaptation: AdaptationSheet;
     course: CourseSheet;
@@ -79,7 +92,7 @@ function conflict(adaptation: AdaptationSheet, course: CourseSheet, change: Writ
     return {
         uri: adaptation.uri, at: change.head,
         message: `This was written against edition ${adaptation.edition}. The adaptation: ${re.wants}. Edition ${course.edition}: ${re.newEdition ?? ''}. Keep the change, or take the new edition’s way?`,
-        related: related(course, re),
+        related: related(course, re), instead: instead(change, re),
         fixes: [
             { ...keep(adaptation, course, change, re), title: 'Keep this change' },
             { title: 'Take the new edition’s', edits: [removeLinesOf(adaptation.uri, change.at)] }
@@ -87,10 +100,19 @@ function conflict(adaptation: AdaptationSheet, course: CourseSheet, change: Writ
     };
 }
 
+function notNeeded(adaptation: AdaptationSheet, course: CourseSheet, change: WrittenChange, re: ReappliedChange): PlanFinding {
+    return {
+        uri: adaptation.uri, at: change.head, message: `Edition ${course.edition} of the course does this itself: ${re.newEdition ?? ''}. This line is no longer needed.`,
+        related: related(course, re), instead: instead(change, re),
+        fixes: [{ title: 'Remove this change', edits: [removeLinesOf(adaptation.uri, change.at)], preferred: true }]
+    };
+}
+
+/** A change whose names the new edition does not have is not made until they are written anew. */
 function moved(adaptation: AdaptationSheet, course: CourseSheet, change: WrittenChange, re: ReappliedChange): PlanFinding {
     const write = re.rewritten === undefined ? 'Does the line still do what you want?' : `Write: ${re.rewritten}`;
     return {
-        uri: adaptation.uri, at: change.head, message: `In edition ${course.edition} of the course, ${re.newEdition ?? 'something that is named here has another name'}. ${write}`,
+        uri: adaptation.uri, at: change.head, severity: re.former.length > 0 ? 'warning' : undefined, instead: instead(change, re), message: `In edition ${course.edition} of the course, ${re.newEdition ?? 'something that is named here has another name'}. ${write}`,
         related: related(course, re),
         fixes: [{ ...keep(adaptation, course, change, re), title: re.renames.length > 0 ? 'Write the new names' : 'Keep this change', preferred: true }]
     };
@@ -100,6 +122,11 @@ function moved(adaptation: AdaptationSheet, course: CourseSheet, change: Written
 function keep({ uri }: AdaptationSheet, { edition = '' }: CourseSheet, { asOf, head, wordsEnd = head.end }: WrittenChange, { renames }: ReappliedChange): Omit<Fix, 'title'> {
     const seen = asOf ? replace(uri, asOf.at, edition) : replace(uri, { start: wordsEnd, end: wordsEnd }, ` as of edition ${edition}`);
     return { edits: [...renames.map(({ at, text }) => replace(uri, at, text)), seen] };
+}
+
+/** What else would be said of the line for the same cause: names that are gone, and that it changes nothing. */
+function instead({ head }: WrittenChange, { former }: ReappliedChange): PlanFinding['instead'] {
+    return [...former.map(at => ({ code: unknownName.code, at })), { code: adaptationMisses.code, at: head }];
 }
 
 function related({ edition }: CourseSheet, { new: place }: ReappliedChange): PlanFinding['related'] {

@@ -3,7 +3,7 @@ import { lessonsBrought, lessonsChanged, partsNamed } from '@haversack/language/
 import type { WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { Range } from '@haversack/language/sheets/sheet';
 import type { ConsequenceKind } from '../planning/ledger-figures.js';
-import type { Loss } from './adapted-courses.js';
+import { placeOf, type Loss } from './adapted-courses.js';
 import { fixesFor } from './consequence-fixes.js';
 import type { PlanCheck, PlanFinding } from './plan-check.js';
 
@@ -13,10 +13,11 @@ export function lossCheck(kind: ConsequenceKind, explained: Omit<Explained, 'sev
         ...explained, severity: 'warning', on: '2026-09-07',
         *find(view, term) {
             for (const loss of term.adapted.losses(kind)) {
-                const { made: { adaptation, applied: { change } }, consequence } = loss;
+                const { of, made, consequence } = loss;
+                const { uri, range } = placeOf(of);
                 yield {
-                    uri: adaptation.uri, at: withoutReason(change), message: consequence.says,
-                    related: related?.(loss) ?? [], fixes: fixesFor(loss, view.programme, term.adapted)
+                    uri: made?.adaptation.uri ?? uri, at: made ? withoutReason(made.applied.change) : range, message: consequence.says,
+                    related: related?.(loss) ?? [], fixes: made ? fixesFor({ ...loss, made }, view.programme, term.adapted) : []
                 };
             }
         }
@@ -40,9 +41,9 @@ export function usesOf({ broken: { about, lessons, users = lessons } }: Loss): P
 }
 
 /** Where the first lessons say that they follow it. */
-export function followsIn({ broken: { about, lessons } }: Loss): PlanFinding['related'] {
+export function followsIn({ broken: { about, lessons, later } }: Loss): PlanFinding['related'] {
     return lessons.slice(0, 3).flatMap(({ sheet }) => {
-        const named = sheet.follows.find(({ name }) => name === about);
+        const named = sheet.follows.find(({ name }) => name === about || name === later?.name);
         return named ? [{ message: `“${sheet.title}” follows it`, place: { uri: named.uri ?? sheet.uri, range: named.at } }] : [];
     });
 }

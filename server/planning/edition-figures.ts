@@ -12,7 +12,7 @@ export interface EditionFigures {
     /** The courses that were compared; a side is absent where that edition does not have the course. */
     courses: { old?: EditionOfCourse; new?: EditionOfCourse }[];
     /** The class whose term was planned with either edition; absent where there is none. */
-    class?: { name: string; title: string };
+    class?: { name: string; title: string; /** "its adaptation “Shorter autumn” counted in"; absent where its term is planned without one, in either edition. */ adapted?: string };
     /** In the order in which somebody must do something differently; none where nothing changed for a teacher. */
     sections: EditionSection[];
     /** What each adaptation's changes meet in the new edition. */
@@ -80,10 +80,10 @@ export interface ReappliedAdaptation {
 
 /**
  * `clean`: what the change touches is the same in both editions. `moved`: it applies, to something that has another name now or stands
- * elsewhere. `conflict`: what it changes has itself changed.
+ * elsewhere. `done`: the new edition does it itself, so that the line is no longer needed. `conflict`: what it changes has itself changed.
  */
 export interface ReappliedChange {
-    outcome: 'clean' | 'moved' | 'conflict';
+    outcome: 'clean' | 'moved' | 'done' | 'conflict';
     /** The line as it is written, in one line of the language. */
     line: string;
     place: Place;
@@ -95,6 +95,8 @@ export interface ReappliedChange {
     rewritten?: string;
     /** Names in the line to write anew, at their places in it. */
     renames: { at: Place['range']; text: string }[];
+    /** Where it names what only the old edition has, or has under that name. */
+    former: Place['range'][];
     /** Somebody has looked at it for the new edition (`as of edition 3`), so nothing needs to be done. */
     settled: boolean;
     /** What it is about in either edition. */

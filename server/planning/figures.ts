@@ -112,6 +112,7 @@ export interface CautionFigures {
     computed?: string;
     /** Set where the ages in the room make it serious: why and what to do, a sentence. */
     serious?: string;
+    changes?: ChangeFigures[];
 }
 
 export interface BuyFigures {
@@ -236,7 +237,8 @@ export interface WeekBrief {
     fetch: { source: Source; title: string; things: ThingFigures[] }[];
     /** What no lesson of the week uses though families may ask for it. Kit pieces name their kit and the week they come back in. */
     stayOnShelf: { name: string; title: string; place: Place; why: string; kind?: 'material' | 'book'; kit?: { name: string; title: string; place: Place }; nextWeek?: number }[];
-    putAway: { name: string; title: string; place: Place; why: string }[];
+    /** `after`: the day of the last meeting that uses it, in words; absent where the week has no days. */
+    putAway: { name: string; title: string; place: Place; why: string; after?: string }[];
     buy: BuyFigures[];
     cautions: CautionFigures[];
     lessons: LessonFigures[];

@@ -1,4 +1,5 @@
 import { adaptationsFor } from '@haversack/language/adapting/adaptations-for';
+import type { WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { AdaptationSheet, CourseSheet } from '@haversack/language/sheets/sheet';
 import { chooseClass, type Wanted } from './audience.js';
@@ -7,12 +8,13 @@ import { dayLabel, readDay } from './calendar.js';
 import type { LedgerChange, LedgerFigures } from './ledger-figures.js';
 import { compareTerms } from './ledger/compare-terms.js';
 import { brokenBy, changesOf, keysOfBroken, type Broken, type ChangeMade, type CourseChanges } from './ledger/consequences.js';
-import { lessonChanges, minutesChange, minutesOf } from './ledger/lesson-changes.js';
+import { lessonChanges, minutesChange } from './ledger/lesson-changes.js';
+import type { CourseReading } from './ledger/course-reading.js';
 import { CourseMemo } from './ledger/course-memo.js';
 import { consequenceOf } from './ledger/wording.js';
 import { termPlanOf } from './supplies/term-plan.js';
 import { titled } from './titled.js';
-import { once } from './wording.js';
+import { once, quoted } from './wording.js';
 
 export interface LedgerOptions {
     /** Kept by the caller from one plan to the next. */
@@ -41,11 +43,11 @@ export function planLedger(programme: Programme, wanted: Wanted = {}, { cache = 
         course: titled(course), class: group && titled(group),
         adaptations: adaptations.map(one => ({ ...titled(one), edition: one.edition, ...(one.notes.length > 0 && { notes: one.notes }) })),
         changes: changes.made.map((made, index) => changeFigures(made, index, changes, broken => !alone.has(broken))),
-        otherConsequences: [...alone].map(broken => consequenceOf(broken, changes.base)),
+        otherConsequences: [...changes.together ?? alone].map(broken => consequenceOf(broken, changes.base)),
         minutes: minutesChange(changes),
         ...compareTerms(before, after),
         lessons: lessonChanges(changes),
-        assumptions: once([...after.plan.schedule.assumptions, ...after.cupboard.assumptions, ...tooLate(after.plan.schedule.weeks[0]?.from, today)])
+        assumptions: once([...after.plan.schedule.assumptions, ...after.cupboard.assumptions, ...tooLate(after.plan.schedule.weeks[0]?.from, today), ...tooMany(changes)])
     };
 }
 
@@ -72,13 +74,20 @@ function unadaptedCache(cache: PlanningCache, { class: name, course }: Wanted, {
     return own;
 }
 
-function changeFigures({ adaptation, applied, broken }: ChangeMade, index: number, { base, stages }: CourseChanges, isOwn: (broken: Broken) => boolean): LedgerChange {
+function changeFigures({ adaptation, applied, broken }: ChangeMade, index: number, { base, stages, together }: CourseChanges, isOwn: (broken: Broken) => boolean): LedgerChange {
     const { change, place, says, idle } = applied;
     return {
-        adaptation: { name: adaptation.name, title: adaptation.title }, place, says, because: change.because, idle,
+        adaptation: { name: adaptation.name, title: adaptation.title }, place, says: broken.some(({ stays }) => stays) ? asPut(change, base) ?? says : says, because: change.because, idle,
         consequences: broken.filter(isOwn).map(one => consequenceOf(one, base)),
-        minutes: { before: minutesOf(stages.after(index)), after: minutesOf(stages.after(index + 1)) }
+        ...(!together && { minutes: { before: stages.minutesAfter(index), after: stages.minutesAfter(index + 1) } })
     };
+}
+
+/** Of a lesson that is moved in the list and taught where it was. */
+function asPut(change: WrittenChange, { programme }: CourseReading): string | undefined {
+    if (change.does !== 'move lesson') return undefined;
+    const [lesson, anchor] = [change.lesson, change.anchor].map(({ name }) => quoted(programme.lessons.get(name)?.title ?? name));
+    return `${lesson} is put ${change.side} ${anchor}`;
 }
 
 /** What a change does not break when it is the only one; that nothing is left of an objective stands with the last change. */
@@ -96,4 +105,8 @@ function tooLate(first: string | undefined, today: string | undefined): string[]
     const day = today === undefined ? undefined : readDay(today);
     if (first === undefined || day === undefined || today! <= first) return [];
     return [`Meetings before ${dayLabel(day)} are counted as if the changes had been made in time.`];
+}
+
+function tooMany({ together, made }: CourseChanges): string[] {
+    return together ? [`These are ${made.length} changes, too many to look at one by one: what they break is told of all together, and the minutes of each are not counted.`] : [];
 }

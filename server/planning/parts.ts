@@ -41,7 +41,7 @@ export function partFigures(part: PartSheet, context: PartContext): PartFigures 
         items: part.items,
         practice: part.practice && practiceLines(part),
         practiceItems: part.practice && practiceItemFigures(part, lesson),
-        unsure: part.unsure && unsureInWords(part.unsure, lesson),
+        unsure: part.unsure && unsureInWords(part.unsure, lesson, programme),
         unsureAs: part.unsure,
         ...changesOf(part.adapted),
         place: { uri, range: part.at }
@@ -126,11 +126,12 @@ function tablesInWords(game: GameSheet, crowds: readonly Crowd[]): string {
     }).join('; ');
 }
 
-function unsureInWords(unsure: Unsure, lesson: LessonSheet): string {
+function unsureInWords(unsure: Unsure, lesson: LessonSheet, programme: Programme): string {
     switch (unsure.then) {
         case 'repeat': {
-            const title = lesson.parts.find(p => p.name === unsure.activity.name)?.title ?? unsure.activity.name;
-            return `Repeat ${quoted(title)} ${unsure.when}.`;
+            const other = unsure.of === undefined ? undefined : programme.lessons.get(unsure.of);
+            const title = (other ?? lesson).parts.find(p => p.name === unsure.activity.name)?.title ?? unsure.activity.name;
+            return `Repeat ${quoted(title)} ${other ? `of ${quoted(other.title)} ` : ''}${unsure.when}.`;
         }
         case 'repeat lesson': return `Repeat the whole lesson${unsure.when === undefined ? '' : ` ${unsure.when}`}.`;
         case 'revisit': return `Go on and revisit in ${counted(unsure.lessons, 'lesson')}.`;

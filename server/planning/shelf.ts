@@ -55,14 +55,14 @@ export function stayOnShelf(plan: Plan, week: number): ShelfLine[] {
 }
 
 /** Things that are handed back, used this week for the last time. */
-export function putAway(plan: Plan, week: number, things: readonly WeekThing[]): ShelfLine[] {
+export function putAway(plan: Plan, week: number, things: readonly WeekThing[]): WeekBrief['putAway'] {
     const sharing = sharingWith(plan.programme, plan.audience.class).map(({ title }) => quoted(title));
     const ask = sharing.length > 0 ? ` Ask ${listing(sharing)} before it goes: the cupboard is theirs too.` : '';
     return things.flatMap(({ need, figures }) => {
         const last = plan.weeksOf(figures.name).at(-1);
         if (last !== week || isUsedUp(need.use)) return [];
-        const meeting = need.uses.at(-1)?.meeting.label ?? 'this week';
-        return [{ name: figures.name, title: figures.title, place: figures.place, why: `Used for the last time on ${meeting}; no later week needs it.${ask}` }];
+        const after = need.uses.at(-1)?.meeting.label;
+        return [{ name: figures.name, title: figures.title, place: figures.place, why: `Used for the last time ${after === undefined ? 'this week' : `on ${after}`}; no later week needs it.${ask}`, ...(after !== undefined && { after }) }];
     });
 }
 

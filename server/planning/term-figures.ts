@@ -14,6 +14,8 @@ export interface TermFigures {
     class?: { title: string; place?: Place };
     /** What the class is taught otherwise than the course has it; absent where no adaptation applies. */
     adapted?: AdaptedTerm;
+    /** Who leaves out every lesson, where adaptations do. */
+    nothingTaught?: string;
     /** ISO date; absent where nothing is to be marked as today. */
     today?: string;
 }

@@ -7,6 +7,7 @@ import { adaptingOf, type PlanningCache } from './cache.js';
 import type { ScheduleFigures } from './schedule-figures.js';
 import { planSupplies } from './supplies/plan-supplies.js';
 import { termPlanOf } from './supplies/term-plan.js';
+import { allLeftOut } from './nothing-taught.js';
 import type { TermFigures } from './term-figures.js';
 
 /** Everything of a class's term: days, stock and buying, coverage. `today` decides what is late. */
@@ -17,7 +18,7 @@ export function planTerm(programme: Programme, wanted: Wanted, { schedule, today
         supplies: planSupplies(programme, wanted, { today, schedule, cache }), coverage: termPlanOf(cache, programme).coverage(wanted),
         course: titled(programme.courses.get(schedule.course ?? '')),
         class: titled(programme.classes.get(schedule.class ?? '')),
-        ...(adapted && { adapted: adaptedTerm(adapted) })
+        ...(adapted && { adapted: adaptedTerm(adapted), nothingTaught: allLeftOut(adapted) })
     };
 }
 

@@ -8,6 +8,7 @@ import { briefSections } from '../brief/sections.js';
 import { notesMarkdown } from '../brief/speaking/markdown.js';
 import { briefJson } from '../exports/brief-json.js';
 import type { WeekBrief } from '../planning/figures.js';
+import { nothingTaught } from '../planning/nothing-taught.js';
 import { speakingNotes } from '../planning/speaking.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
 import { lessonAt } from '../editing/candidates.js';
@@ -42,7 +43,7 @@ function answerBrief(params: BriefParams, services: HaversackServerServices): Br
     const otherwise = params.otherwise !== undefined && params.otherwise <= weeks ? params.otherwise : 1;
     const week = params.week ?? weekAt(params, className, services) ?? otherwise;
     if (!Number.isInteger(week) || week < 1 || week > weeks) {
-        return { refusal: weeks === 0 ? 'No lesson of this programme stands in a course yet, so there is no week to show.' : `There is no week ${week}: the last one is week ${weeks}.` };
+        return { refusal: weeks === 0 ? `${nothingTaught(programme, { class: className })}, so there is no week to show.` : `There is no week ${week}: the last one is week ${weeks}.` };
     }
     const brief = plans.brief(week, className);
     const whole = wholeFile(brief, params, services);

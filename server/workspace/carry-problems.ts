@@ -18,7 +18,8 @@ export function carryProblems(problems: readonly Problem[], before: string, now:
     return problems.flatMap(problem => {
         const { start, end } = problem.at;
         const at = end.line < head ? problem.at : start.line >= old.length - tail ? lower(problem.at, moved) : undefined;
-        return at ? [{ ...problem, at, fixes: undefined }] : [];
+        const instead = at === problem.at ? problem.instead : problem.instead?.map(one => ({ ...one, at: lower(one.at, moved) }));
+        return at ? [{ ...problem, at, instead, fixes: undefined }] : [];
     });
 }
 

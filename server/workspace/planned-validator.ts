@@ -6,6 +6,7 @@ import type { Severities } from '@haversack/language/checks/problems-of';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { planProblems } from '../plan-checks/plan-problems.js';
 import type { Term } from '../plan-checks/term.js';
+import { toldOnce } from '../plan-checks/told-once.js';
 import { carryProblems } from './carry-problems.js';
 import type { HaversackServerServices } from './services.js';
 
@@ -35,18 +36,17 @@ export class PlannedValidator extends HaversackDocumentValidator {
         this.planned = undefined;
     }
 
-    override async validateDocument(document: LangiumDocument): Promise<Diagnostic[]> {
-        const own = await super.validateDocument(document);
-        return [...own, ...this.planProblemsIn(document).map(toDiagnostic)];
+    override validateDocument(document: LangiumDocument): Promise<Diagnostic[]> {
+        return Promise.resolve(toldOnce(this.problemsIn(document), this.planProblemsIn(document)).map(toDiagnostic));
     }
 
     override lookAgain(document: LangiumDocument): ReturnType<HaversackDocumentValidator['lookAgain']> {
         const { problems, again } = super.lookAgain(document);
-        return { problems: [...problems, ...this.planProblemsIn(document)], again };
+        return { problems: toldOnce(problems, this.planProblemsIn(document)), again };
     }
 
     override lastProblems(document: LangiumDocument): readonly Problem[] {
-        return [...super.lastProblems(document), ...this.planProblemsIn(document)];
+        return toldOnce(super.lastProblems(document), this.planProblemsIn(document));
     }
 
     /** True until the plan of the programme as it is now has been looked at. */

@@ -22,6 +22,15 @@ describe('cautions', () => {
         expect(groupCautions([glass], said)).toMatchObject([{ again: false }]);
     });
 
+    it('of one kind that a writer wrote at the lesson and at a part are both told', () => {
+        const own = (line: number, text: string): CautionFigures => ({ kind: 'sharp', title: 'Sharp', text: 'Cuts.', place: place('a.lesson', line), prose: prose(text) });
+        const lesson = firstLesson(small('dried-bean', 3));
+        const [first, ...others] = lesson.parts;
+        const places = placeCautions({ ...lesson, cautions: [own(1, 'Mind the ends.')], parts: [{ ...first!, cautions: [own(9, 'Blunt scissors.')] }, ...others] });
+        expect(places.lesson).toMatchObject([{ again: false, added: [{ prose: prose('Mind the ends.') }] }]);
+        expect([...places.parts.values()].flat().filter(({ cautions: [{ kind }] }) => kind === 'sharp')).toMatchObject([{ again: true, added: [{ prose: prose('Blunt scissors.') }] }]);
+    });
+
     it('of a lesson lose none: every caution of every part has its line', () => {
         const lesson = firstLesson(small('dried-bean', 3));
         const places = placeCautions(lesson);

@@ -26,8 +26,8 @@ const cautionsIn = (section: string): Promise<string[]> => withPage(browser, pag
 describe('cautions on the page', () => {
     it('of a week begin with what is serious in this room, each kind once with its things', async () => {
         const [first, second, third] = await cautionsIn('#cautions');
-        expect(first).toMatch(/^Serious caution Dried beans, gram cubes: Children under three are in the room: keep all of it out of their reach\. Choking hazard: .* Beans stay in their tray\. Worked out, not declared$/);
-        expect(second).toMatch(/^Serious caution Pan balance: Children under three .* Small enough to swallow\. Count them\. Worked out, not declared$/);
+        expect(first).toMatch(/^Serious caution Dried beans, gram cubes\. Children under three are in the room: keep all of it out of their reach\. Choking hazard: .* Beans stay in their tray\. Worked out, not declared$/);
+        expect(second).toMatch(/^Serious caution Pan balance\. Children under three .* Small enough to swallow\. Count them\. Worked out, not declared$/);
         expect(third).toMatch(/^Caution .*Breaks into sharp pieces\.$/);
     });
 
@@ -56,7 +56,7 @@ describe('cautions as Markdown', () => {
     it('say the same', () => {
         const summary = briefMarkdown(cautionedWeek).split('## Cautions this week')[1]?.split('\n## ')[0] ?? '';
         const lines = summary.split('\n').map(line => line.trim()).filter(Boolean);
-        expect(lines[0]).toMatch(/^- Serious caution: Dried beans, gram cubes: Children under three are in the room/);
+        expect(lines[0]).toMatch(/^- Serious caution: Dried beans, gram cubes\. Children under three are in the room/);
         expect(lines).toContain('- Worked out, not declared: Gram cubes: 10 x 10 x 10 mm; children under three are in the room');
         expect(lines[lines.length - 1]).toContain('Local rules, product labels and qualified advice come first.');
     });

@@ -12,7 +12,7 @@ import { changesPage } from '../../server/brief/changes/page.js';
 import { changesSections } from '../../server/brief/changes/sections.js';
 import { briefSections } from '../../server/brief/sections.js';
 import { termSections } from '../../server/brief/term/sections.js';
-import { adaptedTerm, adaptedWeek } from './adapted-fixture.js';
+import { adaptedTerm, adaptedWeek, added, swapped } from './adapted-fixture.js';
 import { changes, ledger, unchangedClass } from './changes-fixture.js';
 import { expectGolden, readable } from './expect-golden.js';
 import { week } from './fixture.js';
@@ -55,6 +55,22 @@ describe('the brief of an adapted class', () => {
         expect(count(text, 'are all there is')).toBe(1);
         expect(plain(lesson.slice(lesson.indexOf('Sing</bdi></button></h3>'), lesson.indexOf('Sing the weighing song')))).toContain('Added for Harbour co-op. Low tables are all there is.');
         expect(plain(lesson.slice(lesson.indexOf('Sing the weighing song')))).not.toContain('Added');
+    });
+
+    it('marks a caution that is added, and one whose words a swap changed; the summary of the week has no mark', () => {
+        const { place } = week.cautions[0]!;
+        const sharp = { kind: 'sharp', title: 'Sharp', text: 'It cuts.', place, changes: [added] };
+        const heat = { kind: 'heat', title: 'Heat', text: 'It is hot.', place: { ...place, range: { start: { line: 90, character: 0 }, end: { line: 90, character: 4 } } }, changes: [swapped] };
+        const one: WeekBrief = { ...week, cautions: [sharp, heat], lessons: [{ ...week.lessons[0]!, cautions: [sharp, heat] }] };
+        const sections = briefSections(one, { preview: true });
+        const html = section('lesson-weigh-1', sections);
+        const line = (words: string): string => plain(/<li class="caution"[^]*?<\/li>/g[Symbol.match](html)?.find(item => item.includes(words)) ?? '');
+        expect(line('It cuts.')).toContain('It cuts. Added for Harbour co-op. Low tables are all there is.');
+        expect(line('It is hot.')).toContain('It is hot. Changed for Harbour co-op: lentils instead of dried beans.');
+        expect(section('cautions', sections)).not.toContain('Added for');
+        const markdown = briefMarkdown(one);
+        expect(markdown).toContain('- Caution: It cuts.\n  - Added for Harbour co-op. **Low tables** are all there is.');
+        expect(markdown).toContain('- Caution: It is hot.\n  - Changed for Harbour co-op: lentils instead of dried beans.');
     });
 
     it('says of two changes once for whom they are', () => {

@@ -62,9 +62,9 @@ export function firstLesson(beanCaution: CautionFigures): LessonFigures {
             part('practice', 'say-it', 'Say the mass two ways', 33, {
                 minutes: 10, startsAt: 35, items: 3, practice: ['name numbers 11 to 99', 'fives and tens 6 to 20'],
                 practiceItems: [
-                    { ask: 'Name 67 in words and in places', answer: 'sixty-seven; 6-ten 7', room: 'line' },
+                    { ask: 'Name 67 in words and in tens and ones', answer: 'sixty-seven; 6-ten 7', room: 'line' },
                     { ask: 'Show 8 as fives and tens', answer: '5 and 3', room: 'line', picture: { picture: { kind: 'ten-frame', count: 8 }, text: 'Ten-frame: 8', place: place(file, 35) } },
-                    { ask: 'Name 14 in words and in places', answer: 'fourteen; 1-ten 4', room: 'line' }
+                    { ask: 'Name 14 in words and in tens and ones', answer: 'fourteen; 1-ten 4', room: 'line' }
                 ]
             }),
             part('checkpoint', 'wrap-up', 'Before you put things away', 36, {

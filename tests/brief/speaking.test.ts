@@ -37,6 +37,28 @@ describe('speaking notes', () => {
         expect(things).toContain('To buy or order: dried beans, 260 g, 1 pack of 500 g at 2.10 USD: needed Mon 21 Sep; buy by Sat 19 Sep.');
     });
 
+    it('say after which day a thing can be put away', () => {
+        const line = (title: string, after?: string) => ({ name: title, title, place: week.putAway[0]!.place, why: '', ...(after !== undefined && { after }) });
+        const told = said(notesOf({ ...week, putAway: [line('Beads', 'Mon 21 Sep'), line('Ropes', 'Tue 22 Sep'), line('Straws', 'Mon 21 Sep'), line('Cups')] }), 'things');
+        expect(told.filter(text => text.includes('put away'))).toEqual(['After Mon 21 Sep you can put away for good: beads and straws.', 'After Tue 22 Sep you can put away for good: ropes.', 'After this week you can put away for good: cups.']);
+    });
+
+    it('call the first of several activities the first', () => {
+        const [lesson] = week.lessons;
+        const activity = lesson!.parts.find(({ kind }) => kind === 'activity')!;
+        const told = said(notesOf({ ...week, lessons: [{ ...lesson!, parts: [activity, { ...activity, title: 'Song' }] }] }), `lesson-${lesson!.name}`);
+        expect(told.filter(text => /^(First|Then|The activity)/.test(text))).toEqual(['First comes “Two mystery bags”, 15 minutes.', 'Then comes “Song”, 15 minutes.']);
+    });
+
+    it('take whole minutes, and less than one is said so', () => {
+        const notes = notesOf({ ...empty, week: empty.weeks });
+        const next = notes.sections.find(({ id }) => id === 'next')!;
+        expect(next.time.text).toBe('less than 1 min');
+        expect(next.time.trail[0]!.words).toMatch(/^\d+ words at 170 a minute: [\d.]+ min$/);
+        expect(notesText(notes)).toContain('Less than 1 min. Counted so:');
+        expect(notesText(notesOf(week))).toMatch(/^About \d+ min\. Counted so: \d+ words at 170 a minute: \d+\.\d min/m);
+    });
+
     it('walk through a lesson: aim, warm-up, where children slip and what helps, the game, when a child is ready, when not, practice', () => {
         expect(said(notesOf(week), 'lesson-weigh-1')).toEqual([
             'This is part 1 of 2 of the lesson.',
@@ -46,7 +68,7 @@ describe('speaking notes', () => {
             'The warm-up is “Hands as scales”, 5 minutes.',
             'Stand with arms out. Name two things; tip toward the heavier.',
             'A gentler choice: Short of room? Tip two pencils on the table.',
-            'First comes “Two mystery bags”, 15 minutes.',
+            'The activity is “Two mystery bags”, 15 minutes.',
             'Children who press on the pan are weighing their own hand.',
             'begin: Put one bag of dried beans in each pan of the pan balance.',
             'Where children slip: A child presses the pan with a finger.',
@@ -121,7 +143,7 @@ describe('the minutes', () => {
         const trail = lesson!.time.trail.map(({ words }) => words);
         expect(trail[0]).toBe(`${lesson!.words} words at 170 a minute: ${Math.round(lesson!.words / 17) / 10} min`);
         expect(trail.slice(1)).toEqual(['1 activity begun at 1 min', '1 game shown at 1 min']);
-        expect(lesson!.time).toMatchObject({ unit: 'min', text: `${Math.round((lesson!.words / 170 + 2) * 10) / 10} min` });
+        expect(lesson!.time).toMatchObject({ unit: 'min', text: `${Math.round(lesson!.words / 170 + 2)} min` });
     });
 
     it('a rate that nobody speaks at is not taken', () => {

@@ -19,7 +19,7 @@ describe.concurrent('brief', () => {
     test('Markdown, where nothing else is asked for', async () => {
         const { code, out, err } = await brief('--week', '1');
         expect({ code, err }).toEqual({ code: 0, err: '' });
-        expect(out).toMatch(/^# Week 1 of 8\n/);
+        expect(out).toMatch(/^# Week 1 of 9\n/);
         expect((await brief('--week', '1', '--format', 'md')).out).toBe(out);
     });
 
@@ -62,7 +62,7 @@ describe.concurrent('brief', () => {
         writeFileSync(file, readFileSync(file, 'utf8').replace('hand-bell     1', 'hand-bel     1'));
         const { code, out, err } = await haversack(['brief', path, '--week', '1']);
         expect(code).toBe(1);
-        expect(out).toMatch(/^# Week 1 of 8/);
+        expect(out).toMatch(/^# Week 1 of 9/);
         expect(err).toBe("1 error in the text: the brief shows what could be read. 'haversack check' lists them.\n");
     });
 
@@ -81,7 +81,7 @@ describe.concurrent('brief cannot run: exit code 2, one sentence on the error ou
         ['week 0', ['--week', '0'], "'0' is no week: weeks are counted from 1."],
         ['a word for a week', ['--week', 'two'], "'two' is no week: weeks are counted from 1."],
         ['half a week', ['--week', '1.5'], "'1.5' is no week: weeks are counted from 1."],
-        ['a week past the end', ['--week', '99'], 'There is no week 99: the plan has 8 weeks.'],
+        ['a week past the end', ['--week', '99'], 'There is no week 99: the plan has 9 weeks.'],
         ['a week past every number', ['--week', '9'.repeat(400)], 'There is no week'],
         ['an unknown class', ['--week', '1', '--class', 'nobody'], "There is no class 'nobody'. The only class is attic."],
         ['an unknown format', ['--week', '1', '--format', 'pdf'], "There is no format 'pdf' for a brief: use html, md or json."],

@@ -29,7 +29,7 @@ describe('two folders', () => {
         const { code, out, err } = await compare(folder({ 'a.course': first }), folder({ 'a.course': second }));
         expect({ code, err }).toEqual({ code: 0, err: '' });
         expect(out).toContain('Measure and Make, edition 2 beside edition 1\n');
-        expect(out).toContain('    - “Two mystery bags”: 20 min instead of 15 min\n      (old: a.course, line 43; new: a.course, line 43)\n');
+        expect(out).toContain('    - “Two mystery bags”: 20 min instead of 15 min; the lesson takes 30 min instead of 25 min\n      (old: a.course, line 43; new: a.course, line 43)\n');
         expect(out).toContain('    - Conflict: retime activity weigh-1.two-bags to 10 min\n');
     });
 

@@ -9,7 +9,7 @@ describe.concurrent('notes', () => {
     test('Markdown, where nothing else is asked for, at 170 words a minute', async () => {
         const { code, out, err } = await notes('--week', '1');
         expect({ code, err }).toEqual({ code: 0, err: '' });
-        expect(out).toMatch(/^# Speaking notes: week 1 of 8\n\nThe Cupboard Orchestra, /);
+        expect(out).toMatch(/^# Speaking notes: week 1 of 9\n\nThe Cupboard Orchestra, /);
         expect(out).toMatch(/About [\d.]+ min\. Counted so: \d+ words at 170 a minute/);
         expect(out).toContain('## Welcome and the week at a glance (');
     });
@@ -24,7 +24,7 @@ describe.concurrent('notes', () => {
 
     test('as text, and to a file as its ending says', async () => {
         const { out } = await notes('--week', '2', '--format', 'text');
-        expect(out).toMatch(/^Speaking notes: week 2 of 8\n/);
+        expect(out).toMatch(/^Speaking notes: week 2 of 9\n/);
         for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
         const file = join(folder({}), 'week-2.txt');
         expect(await notes('--week', '2', '--out', file)).toEqual({ code: 0, out: '', err: `Wrote ${file}\n` });

@@ -35,13 +35,17 @@ test('nothing changed is said in so many words, in every form', () => {
     expect(JSON.parse(figuresJson('haversack-comparison', { comparison: same }))).toMatchObject({ format: 'haversack-comparison', version: 1, comparison: { sections: [] } });
 });
 
+test('that the class’s adaptations are counted in is said in every form', () => {
+    for (const text of [editionText(figures, names).replaceAll('\n', ' '), editionMarkdown(figures, names), editionPage(figures, names).replaceAll(/<[^>]*>/g, '')]) expect(text).toMatch(/Harbour co-op”?, its adaptation “Shorter autumn” counted in/);
+});
+
 test('lines for the terminal keep to a hundred columns', () => {
     expect(editionText(figures, names).split('\n').filter(line => line.length > 100)).toEqual([]);
 });
 
 describe('whatever somebody has written', () => {
     const nasty = (words: string): EditionFigures => ({
-        ...figures, title: words, class: { name: words, title: words }, assumptions: [words],
+        ...figures, title: words, class: { name: words, title: words, adapted: words }, assumptions: [words],
         sections: [{ id: 'things', title: 'Things', groups: [{ title: words, differences: [{ kind: 'reworded', says: words, why: words, before: words, after: words }] }] }],
         adaptations: figures.adaptations.map(one => ({ ...one, title: words, changes: one.changes.map(change => ({ ...change, line: words, wants: words, newEdition: words, rewritten: words })) }))
     });

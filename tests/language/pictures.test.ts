@@ -143,6 +143,7 @@ describe('in words', () => {
         ['fraction-bar 3/4 and 6/8', 'Fraction bars of one length: 3/4, 3 of 4 equal parts shaded; 6/8, 6 of 8 equal parts shaded.'],
         ['clock 9:30', 'Clock: 9:30, half past nine. The short hour hand stands between 9 and 10, the long minute hand on 6.'],
         ['clock 12:00', "Clock: 12:00, twelve o'clock. The short hour hand stands on 12, the long minute hand on 12."],
+        ['clock 0:00', 'Clock: 0:00, midnight. The short hour hand stands on 12, the long minute hand on 12.'],
         ['clock 12:35', 'Clock: 12:35, twenty-five to one. The short hour hand stands between 12 and 1, the long minute hand on 7.'],
         ['clock 23:59', 'Clock: 23:59, 1 minute to twelve in the evening. The short hour hand stands between 11 and 12, the long minute hand at 59 minutes.'],
         ['array 3 by 4', 'Array: 3 rows of 4, 12 in all.']

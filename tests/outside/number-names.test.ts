@@ -79,9 +79,11 @@ test('a name with “and” is the verbose one, for every number that has one', 
 
 test('items: both names, either name, and the other direction', () => {
     const only = (line: string): { ask: string; answer: string }[] => practiceItems(practicePart([line]), 'one');
-    expect(only('name numbers 67 to 67')).toMatchObject([{ ask: 'Name 67 in words and in places', answer: 'sixty-seven; 6-ten 7' }]);
+    expect(only('name numbers 67 to 67')).toMatchObject([{ ask: 'Name 67 in words and in tens and ones', answer: 'sixty-seven; 6-ten 7' }]);
     expect(only('name numbers 67 to 67 in words')).toMatchObject([{ ask: 'Name 67 in words', answer: 'sixty-seven' }]);
-    expect(only('name numbers 67 to 67 in places')).toMatchObject([{ ask: 'Name 67 in places', answer: '6-ten 7' }]);
+    expect(only('name numbers 67 to 67 in places')).toMatchObject([{ ask: 'Name 67 in tens and ones', answer: '6-ten 7' }]);
+    expect(only('name numbers 7 to 7 in places')).toMatchObject([{ ask: 'Name 7 in ones' }]);
+    expect(only('name numbers 205 to 205 in places')).toMatchObject([{ ask: 'Name 205 in hundreds, tens and ones', answer: '2-hundred 5' }]);
     expect(only('write numbers 67 to 67 from words')).toMatchObject([{ ask: 'Write in digits: sixty-seven', answer: '67' }]);
     expect(only('write numbers 67 to 67 from places')).toMatchObject([{ ask: 'Write in digits: 6-ten 7', answer: '67' }]);
     expect(only('write numbers 67 to 67').map(({ ask }) => ask).sort()).toEqual(['Write in digits: 6-ten 7', 'Write in digits: sixty-seven']);

@@ -61,14 +61,39 @@ const two = (classes: string): string => `class harbour "Harbour co-op"
   meets mon
 ${classes}`;
 
+const twoLessons = (mark: string): string => `course measuring
+  unit weighing
+    weigh-1
+    weigh-2
+course outings
+  unit visits
+    visit
+adaptation shorter of measuring
+  skip lesson weigh-1
+  skip lesson weigh-2
+${mark}
+lesson weigh-1
+  activity lift 10 min
+    do: Lift.
+lesson weigh-2
+  activity weigh 10 min
+    do: Weigh.
+lesson visit
+  draft
+  activity walk 10 min
+    do: Walk.
+`;
+const skipAllButOne = '  skip lesson weigh-1\n  skip lesson weigh-2\n  skip lesson weigh-3\n  skip lesson weigh-4';
+
 const skipFirst = skip('weigh-1',
     caret('adapted-not-introduced', 19, 'No lesson introduces “Compare two masses” any more, but “Three bags” and “On the balance” ask for it.'),
+    caret('adapted-builds-on-later', 19, '“Put masses in order” builds on “Compare two masses”, which no lesson introduces any more.'),
     caret('adapted-follows-left-out', 19, '“Three bags” follows “Which is heavier?”, which is left out.'),
     caret('adapted-word-untaught', 19, '“On the balance” uses the word “heavier”, which no lesson teaches any more.'));
 
 const moveFirst = ['  move weigh-1 after weigh-5',
-    caret('adapted-too-early', 26, '“Three bags” and “On the balance” ask for “Compare two masses”, which “Which is heavier?” now introduces only later.'),
-    caret('adapted-follows-later', 26, '“Three bags” follows “Which is heavier?”, which now comes later.'),
+    caret('adapted-too-early', 26, '“On the balance” checks “Compare two masses”, which “Which is heavier?” now introduces only later.'),
+    caret('adapted-follows-later', 26, '“Three bags” follows “Which is heavier?”, which now comes later, so it is taught only after that.'),
     caret('adapted-word-untaught', 26, '“On the balance” uses the word “heavier”, which “Which is heavier?” now teaches only later.'),
     caret('adapted-builds-on-later', 26, '“Put masses in order” builds on “Compare two masses”, which “Which is heavier?” now introduces only later.')].join('\n');
 
@@ -76,14 +101,14 @@ const moveFirst = ['  move weigh-1 after weigh-5',
 export const adaptedCases: PlanCase[] = [
     {
         code: 'adapted-not-introduced',
-        fires: [{ on, text: programme(skipFirst) }, { on, text: programme(`  skip lesson weigh-4\n  skip lesson weigh-5\n  skip lesson weigh-1 because: They know it.\n${skipFirst.split('\n').slice(1).join('\n')}`) }],
+        fires: [{ on, text: programme(skipFirst) }, { on, text: programme(`  skip lesson weigh-4\n  skip lesson weigh-5\n  skip lesson weigh-1 because: They know it.\n${skipFirst.split('\n').slice(1).filter(line => !line.includes('builds-on')).join('\n')}`) }],
         silent: [
             // Somebody else introduces it for this class.
-            { on, text: programme(`${skipFirst.split('\n')[0]}\n${skipFirst.split('\n').slice(2).join('\n')}\n  add to weigh-2\n    objectives\n      introduces compare-mass`) },
+            { on, text: programme(`${skipFirst.split('\n')[0]}\n${skipFirst.split('\n').slice(3).join('\n')}\n  add to weigh-2\n    objectives\n      introduces compare-mass`) },
             // Nothing of it is left.
-            { on, text: programme('  skip lesson weigh-1\n  skip lesson weigh-2\n  skip lesson weigh-3\n  skip lesson weigh-4\n  skip lesson weigh-5') },
+            { on, text: programme(`${skipAllButOne}\n${skip('weigh-5', caret('adapted-nothing-left', 19))}`) },
             // A line of a lesson cannot be read: it may introduce it.
-            { on, text: programme(skipFirst.split('\n').filter(line => !line.includes('adapted-not-introduced')).join('\n'), { fifth: '  introdces compare-mass\n# ^^^^^^^^^ unknown-statement\n' }) },
+            { on, text: programme(skipFirst.split('\n').filter(line => !/adapted-(?:not-introduced|builds-on)/.test(line)).join('\n'), { fifth: '  introdces compare-mass\n# ^^^^^^^^^ unknown-statement\n' }) },
             { on, text: programme(skip('visit', '#             ^^^^^ adaptation-misses')) },
             // The class has had its term.
             { on: '2026-12-01', text: programme(skip('weigh-1'), { classes: two('  ends 2026-11-01\n') }) }
@@ -126,7 +151,7 @@ export const adaptedCases: PlanCase[] = [
                 on, text: programme(`  skip lesson weigh-3\n  skip lesson weigh-2\n${skip('weigh-1', caret('adapted-builds-on-later', 19, '“Put masses in order” builds on “Compare two masses”, which is no longer taught.'))}`)
             }
         ],
-        silent: [{ on, text: programme('  skip lesson weigh-1\n  skip lesson weigh-2\n  skip lesson weigh-3\n  skip lesson weigh-4\n  skip lesson weigh-5') }]
+        silent: [{ on, text: programme(`${skipAllButOne}\n${skip('weigh-5', caret('adapted-nothing-left', 19))}`) }]
     },
     {
         code: 'adapted-follows-left-out',
@@ -144,7 +169,7 @@ export const adaptedCases: PlanCase[] = [
         code: 'adapted-follows-later',
         fires: [
             { on, text: programme(moveFirst) },
-            { on, text: programme('  move weigh-2 before weigh-1\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^ adapted-follows-later\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^ adapted-too-early: “Three bags” practises “Compare two masses”, which “Which is heavier?” now introduces only later.') }
+            { on, text: programme('  move weigh-2 before weigh-1\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^ adapted-follows-later: “Three bags” follows “Which is heavier?”, which is therefore still taught where it was.') }
         ],
         silent: [{ on, text: programme('  move weigh-5 after weigh-1\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^ adapted-too-early: “Market” checks “Put masses in order”') }]
     },
@@ -152,5 +177,10 @@ export const adaptedCases: PlanCase[] = [
         code: 'adapted-word-untaught',
         fires: [{ on, text: programme(skipFirst) }, { on, text: programme(moveFirst) }],
         silent: [{ on, text: programme('  move weigh-3 after weigh-5') }]
+    },
+    {
+        code: 'adapted-nothing-left',
+        fires: [{ on, text: twoLessons(caret('adapted-nothing-left', 19, 'The adaptation “Shorter” leaves out all 2 lessons, so nothing is taught.')) }],
+        silent: [{ on, text: twoLessons('').replace('skip lesson weigh-2', 'swap lesson weigh-2 for visit') }]
     }
 ];

@@ -48,8 +48,21 @@ export const editionCases: PlanCase[] = [
     {
         code: 'change-moved',
         fires: [
-            { on: '2026-09-01', former: programme('1', '  skip activity weigh-2.crumbs'), text: programme('2', '  skip activity weigh-2.crumbs\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ change-moved: “Crumbs” now stands in “Two bags”. Write: skip activity weigh-1.crumbs\n#                       ^^^^^^ unknown-name')
+            { on: '2026-09-01', former: programme('1', '  skip activity weigh-2.crumbs'), text: programme('2', '  skip activity weigh-2.crumbs\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ change-moved: “Crumbs” now stands in “Two bags”. Write: skip activity weigh-1.crumbs')
                 .replace('  activity crumbs "Crumbs" 5 min\n    do: Sweep the crumbs together.\n', '').replace('lesson weigh-2', '  activity crumbs "Crumbs" 5 min\n    do: Sweep the crumbs together.\nlesson weigh-2') }
+        ],
+        silent: [
+            { on: '2026-09-01', former, text: programme('2', '#                                       ^ course-edition-changed: All of them\n  retime activity weigh-1.two-bags to 10 min') },
+            // A name that no edition has is a slip, and stays one.
+            { on: '2026-09-01', former: programme('1', '  skip activity weigh-2.crumsb'), text: programme('2', '  skip activity weigh-2.crumsb\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ change-in-conflict: the new edition has no\n#                       ^^^^^^ unknown-name: did you mean') }
+        ]
+    },
+    {
+        code: 'change-not-needed',
+        fires: [
+            // Neither that the name is unknown nor that the line changes nothing is told as well.
+            { on: '2026-09-01', former: programme('1', '  skip activity weigh-2.crumbs'), text: programme('2', '  skip activity weigh-2.crumbs\n# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ change-not-needed: does this itself: it has no “Crumbs” in “Loaves”').replace('  activity crumbs "Crumbs" 5 min\n    do: Sweep the crumbs together.\n', '') },
+            { on: '2026-09-01', former, text: programme('2', retime('# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ change-not-needed: “Two bags” takes 10 min in it'), { minutes: 10 }) }
         ],
         silent: [
             { on: '2026-09-01', former, text: programme('2', '#                                       ^ course-edition-changed: All of them\n  retime activity weigh-1.two-bags to 10 min') }

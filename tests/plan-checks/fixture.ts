@@ -4,6 +4,7 @@ import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { planProblems } from '../../server/plan-checks/plan-problems.js';
 import { termOf } from '../../server/plan-checks/plan-term.js';
 import type { Term } from '../../server/plan-checks/term.js';
+import { toldOnce } from '../../server/plan-checks/told-once.js';
 import * as language from '../language/fixture.js';
 
 /** All problems of a programme on a day: those of the language and those of the plan. `former`: the text of a former edition. */
@@ -11,7 +12,7 @@ export async function problemsOn(files: language.Files, today: string, former?: 
     const before = former === undefined ? undefined : { programme: await programmeIn(language.readFixture(former).files), memo: new WeakMap() };
     const problems = await language.problemsIn(files);
     const view = language.lastView();
-    return [...problems, ...foundIn(view, termOf(view, today, before && { of: () => before }))];
+    return toldOnce(problems, foundIn(view, termOf(view, today, before && { of: () => before })));
 }
 
 export function foundIn(view: ProgrammeView, term: Term): Problem[] {

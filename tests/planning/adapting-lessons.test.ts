@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { adaptationsFor } from '@haversack/language/adapting/adaptations-for';
+import { adaptedFor } from '@haversack/language/adapting/adapt-course';
 import { adapted, course, elsewhere, inventory, lessonOf, lessons, marksOf, needInWords, partOf, programmeOf, saysOf, stepInWords, told } from './adapting-fixture.js';
 
 const first = 'weighing/weigh-1: two-bags 15, long-walk 10, grocer 10, wrap-up 5';
@@ -47,15 +48,51 @@ describe('a lesson in pieces', () => {
         expect(told(one)).toEqual(['weighing/weigh-1: two-bags 15', 'weighing/weigh-1-part-2 (weigh-1): long-walk 10, grocer 10, wrap-up 5', second, third]);
         const [early, late] = [lessonOf(one, 'weigh-1'), lessonOf(one, 'weigh-1-part-2')];
         expect([early.title, late.title]).toEqual(['Which is heavier?, part 1', 'Which is heavier?, part 2']);
-        expect(early.needs.map(needInWords)).toEqual(['pan-balance 1 per pair', 'dried-bean 150 g per pair']);
-        expect(late.needs.map(needInWords)).toEqual(['rope 1']);
+        expect(early.needs.map(needInWords)).toEqual(['pan-balance 1 per pair', 'dried-bean 150 g per pair', 'rope 1']);
+        expect(late.needs.map(needInWords)).toEqual(['pan-balance 1 per pair', 'rope 1']);
         expect([names(early.introduces), names(late.introduces), names(early.words), names(late.words)]).toEqual([['compare-mass'], [], ['heavier'], []]);
         expect(names(late.follows)).toEqual(['weigh-1']);
-        // The checkpoint cannot repeat what another day holds.
-        expect(partOf(one, 'weigh-1-part-2', 'wrap-up').unsure).toMatchObject({ then: 'repeat lesson', when: 'tomorrow' });
-        expect(marksOf(partOf(one, 'weigh-1-part-2', 'wrap-up'))).toEqual(['if unsure, the lesson again instead of “Two bags”']);
         // What followed the whole follows its end.
         expect(names(lessonOf(one, 'weigh-2').follows)).toEqual(['weigh-1-part-2']);
+    });
+    test('what is used up is counted once, and the later piece says that it goes on with it', async () => {
+        const programme = (changes: string) => programmeOf({
+            'things.kit': inventory, 'y.course': course, 'm.lesson': lessons.replace('    do: Walk along the {rope}.\n', '    do: Walk with a {dried-bean} along the {rope}.\n'),
+            'z.course': `adaptation a of measuring for harbour\n${changes}`
+        });
+        const inPieces = async (changes: string) => {
+            const one = adaptedFor(await programme(changes), { class: 'harbour' })!;
+            return [...one.madeOf.keys()].filter(name => name.startsWith('weigh-1')).map(name => {
+                const { needs, steps } = lessonOf(one, name);
+                return [name, ...needs.map(needInWords), ...steps.map(stepInWords)].join('; ');
+            });
+        };
+        const note = 'note: Go on with {dried-bean} from the part before, where it is counted.';
+        expect(await inPieces('  split weigh-1 after two-bags\n')).toEqual([
+            'weigh-1; pan-balance 1 per pair; dried-bean 150 g per pair; rope 1', `weigh-1-part-2; pan-balance 1 per pair; rope 1; ${note}`
+        ]);
+        expect(await inPieces('  split weigh-1 after two-bags\n  split weigh-1 after long-walk\n')).toEqual([
+            'weigh-1; pan-balance 1 per pair; dried-bean 150 g per pair; rope 1', `weigh-1-part-2; pan-balance 1 per pair; rope 1; ${note}`, 'weigh-1-part-3; pan-balance 1 per pair; rope 1'
+        ]);
+        // Joined again, everything is asked for as it was.
+        expect(await inPieces('  split weigh-1 after two-bags\n  join weigh-1 with weigh-2\n')).toEqual([
+            'weigh-1; pan-balance 1 per pair; dried-bean 150 g per pair; rope 1; chalk 2 sticks per pair'
+        ]);
+    });
+    test('a checkpoint goes on repeating what the earlier piece teaches, wherever that is now', async () => {
+        const unsureIn = async (changes: string) => {
+            const one = await adapted(`  split weigh-1 after two-bags\n${changes}`);
+            const checkpoints = [...one.madeOf.keys()].flatMap(name => lessonOf(one, name).parts.flatMap(part => (part.name === 'wrap-up' && part.unsure && name !== 'weigh-2' ? [part.unsure] : [])));
+            return [checkpoints.map(unsure => [unsure.then, ...(unsure.then === 'repeat' ? [unsure.activity.name, unsure.of] : [])]), saysOf(one).at(-1)];
+        };
+        const split = '“Which is heavier?” is split in two after “Two bags”';
+        expect(await unsureIn('')).toEqual([[['repeat', 'two-bags', 'weigh-1']], split]);
+        expect(await unsureIn('  move activity weigh-1.two-bags after weigh-3.sums\n')).toEqual([[['repeat', 'two-bags', 'weigh-3']], expect.any(String)]);
+        expect(await unsureIn('  move activity weigh-1.two-bags before weigh-1.long-walk\n')).toEqual([[['repeat', 'two-bags', undefined]], expect.any(String)]);
+        expect(await unsureIn('  join weigh-3 with weigh-1\n')).toEqual([[['repeat', 'two-bags', undefined]], expect.any(String)]);
+        expect(await unsureIn('  skip activity weigh-1.two-bags\n')).toEqual([
+            [['repeat lesson']], '“Two bags” of “Which is heavier?” is left out; whoever is unsure at “Wrap up” has the whole lesson again instead'
+        ]);
     });
     test('later lines mean all pieces, and pieces are split again', async () => {
         const one = await adapted('  split weigh-1 after grocer\n  split weigh-1 after two-bags\n  move weigh-1 after weigh-3\n  retime weigh-1 to 20 min\n  skip activity weigh-1.long-walk\n');
@@ -65,7 +102,6 @@ describe('a lesson in pieces', () => {
     });
     test('a lesson that is called like a piece is left alone', async () => {
         const programme = await programmeOf({ 'a.kit': inventory, 'l.lesson': `${lessons}lesson weigh-1-part-2\n  about: Another.\n`, 'e.lesson': elsewhere, 'y.course': `${course}adaptation a of measuring\n  split weigh-1 after two-bags\n` });
-        const { adaptedFor } = await import('@haversack/language/adapting/adapt-course');
         expect([...adaptedFor(programme, { class: 'harbour' })!.madeOf.keys()]).toEqual(['weigh-1', 'weigh-1-part-3', 'weigh-2', 'weigh-3']);
     });
 });
@@ -111,7 +147,8 @@ describe('what is added', () => {
         expect([names(sheet.introduces), names(sheet.checks)]).toEqual([['compare-mass'], ['compare-mass']]);
         expect([sheet.checks[0]!.uri, sheet.needs.at(-1)!.uri, sheet.steps[0]!.uri, sheet.cautions[0]!.uri, partOf(one, 'weigh-1', 'sing').uri]).toEqual(Array(5).fill('file:///programme/z.course'));
         expect(marksOf(partOf(one, 'weigh-1', 'sing'))).toEqual(['added']);
-        expect(saysOf(one)).toEqual(['To “Which is heavier?” is added: “Sing”, introducing “Compare mass”, checking “Compare mass”, lentils, a step and a caution']);
+        expect(saysOf(one)).toEqual(['To “Which is heavier?” is added: “Sing”, introducing “Compare mass”, checking “Compare mass”, lentils, a note and a caution']);
+        expect(marksOf(sheet.cautions[0]!)).toEqual(['added']);
     });
     test('comes before the closing checkpoint without an anchor; parts of one name get names of their own', async () => {
         const one = await adapted('  add to weigh-2\n    activity song 4 min\n');

@@ -14,6 +14,8 @@ describe('which parts a lesson has', () => {
     });
     test('one that a checkpoint repeats: then the lesson is repeated', async () => {
         expect(partOf(await adapted('  skip activity weigh-1.two-bags\n'), 'weigh-1', 'wrap-up').unsure?.then).toBe('repeat lesson');
+        expect(saysOf(await adapted('  skip activity weigh-1.two-bags\n'))).toEqual(['“Two bags” of “Which is heavier?” is left out; whoever is unsure at “Wrap up” has the whole lesson again instead']);
+        expect(saysOf(await adapted('  skip activity weigh-1.long-walk\n'))).toEqual(['“Long walk” of “Which is heavier?” is left out']);
     });
     test('one moves to another lesson and takes along what it speaks of', async () => {
         const one = await adapted('  move activity weigh-2.song after weigh-1.two-bags\n  retime activity weigh-2.song to 7 min\n');
@@ -49,8 +51,17 @@ describe('which parts a lesson has', () => {
         expect(await beans(bags + '  skip activity weigh-1.long-walk\n', '  about: Of a {dried-bean}.\n')).toEqual(['weigh-2: dried-bean 150 g per pair']);
         expect(await beans(bags + '  skip activity weigh-1.long-walk\n', '  note: Show a {dried-bean}.\n')).toEqual(['weigh-1: dried-bean 150 g per pair', 'weigh-2: dried-bean 150 g per pair']);
         // The same activity twice takes twice as much.
-        expect(await beans('  insert activity weigh-1.two-bags after weigh-1.long-walk\n')).toEqual(['weigh-1: dried-bean 150 g per pair, dried-bean 150 g per pair']);
         expect(await beans('  insert activity weigh-1.two-bags after weigh-2.song\n' + walk + bags)).toEqual(['weigh-2: dried-bean 150 g per pair, dried-bean 150 g per pair']);
+    });
+    test('a move says where each lesson counts its own', async () => {
+        const more = '  add to activity weigh-1.long-walk\n    do: Carry a {dried-bean}.\n';
+        expect(saysOf(await adapted(`${more}  move activity weigh-1.long-walk after weigh-3.sums\n`)).at(-1)).toBe('“Long walk” of “Which is heavier?” now comes after “Sums” of “Market sums”; each of the two lessons counts its own dried beans');
+        expect(saysOf(await adapted('  move activity weigh-1.long-walk after weigh-3.sums\n'))).toEqual(['“Long walk” of “Which is heavier?” now comes after “Sums” of “Market sums”']);
+    });
+    test('a lesson that is left with none teaches and checks nothing', async () => {
+        const { checks, parts } = lessonOf(await adapted('  skip activity weigh-3.sums\n'), 'weigh-3');
+        expect([checks, parts]).toEqual([[], []]);
+        expect(lessonOf(await adapted('  swap activity weigh-3.sums for market-visit.stalls\n'), 'weigh-3').checks).toMatchObject([{ name: 'compare-mass' }]);
     });
     test('one moves within its lesson', async () => {
         expect(told(await adapted('  move activity weigh-1.grocer before weigh-1.two-bags\n'))[0]).toBe('weighing/weigh-1: grocer 10, two-bags 15, long-walk 10, wrap-up 5');
@@ -126,6 +137,7 @@ describe('one thing for another', () => {
         expect(JSON.stringify([programme.lessons.get('weigh-1'), programme.games.get('grocer')]).match(/"name":"dried-bean"/g)).toHaveLength(15);
         expect(now).not.toContain('"name":"dried-bean"');
         expect(now.match(/"name":"lentil"/g)).toHaveLength(15);
+        for (const { cautions } of [lessonOf(one, 'weigh-1'), partOf(one, 'weigh-1', 'two-bags'), one.programme.games.get('grocer')!]) expect(marksOf(cautions[0]!)).toEqual(['lentils instead of dried beans']);
     });
     test('in one lesson or one part of it, with the game as it is played there', async () => {
         const one = await adapted('  add to weigh-2\n    game grocer 5 min\n  swap dried-bean for lentil in weigh-1\n');
@@ -162,6 +174,13 @@ test.each([
     ['split weigh-3 after sums', 'Split “Market sums” after “Sums”: “Sums” is the last part: nothing comes after it'],
     ['split activity weigh-3.sums after 0 min', 'Split “Sums” of “Market sums” after 0 min: there is nothing before its first minute'],
     ['join weigh-1 with weigh-1', 'Join “Which is heavier?” with “Which is heavier?”: a lesson cannot be joined with itself'],
+    ['join weigh-1 with weigh-1, weigh-2', 'Join “Which is heavier?” with “Which is heavier?” and “Two shelves”: a lesson cannot be joined with itself'],
+    ['join weigh-1 with weigh-2, weigh-2', 'Join “Which is heavier?” with “Two shelves” and “Two shelves”: the line names “Two shelves” twice'],
+    ['join activity weigh-1.two-bags with weigh-1.long-walk, weigh-1.long-walk', 'Join “Two bags” of “Which is heavier?” with “Long walk” and “Long walk”: the line names “Long walk” twice'],
+    ['swap activity weigh-1.two-bags for weigh-1.long-walk', 'Do “Long walk” instead of “Two bags” of “Which is heavier?”: “Which is heavier?” has “Long walk” already'],
+    ['insert activity weigh-1.two-bags after weigh-1.long-walk', 'Bring in “Two bags” after “Long walk” of “Which is heavier?”: “Which is heavier?” has “Two bags” already'],
+    ['swap dried-bean for rope', 'Use rope instead of dried beans: “Dried beans” is measured in g and “Rope” is counted, and the line does not say how much does for how much (as in “swap dried-bean for rope 1 for 200”)'],
+    ['swap rope for lentil in weigh-1.long-walk', 'Use lentils instead of rope in “Long walk” of “Which is heavier?”: “Rope” is counted and “Lentils” is measured in kg, and the line does not say how much does for how much (as in “swap rope for lentil 200 for 1”)'],
     ['join activity weigh-1.grocer with weigh-1.two-bags', 'Join “The careful grocer” of “Which is heavier?” with “Two bags”: “The careful grocer” is a game, which is played by itself'],
     ['retime weigh-1 to 3 min', 'Give “Which is heavier?” 3 min: “Which is heavier?” has 4 parts, and each takes at least a minute'],
     ['retime activity weigh-3.sums to 20 min', 'Give “Sums” of “Market sums” 20 min: “Sums” takes 20 min already'],

@@ -28,6 +28,18 @@ describe('the days', () => {
         expect(told(planSchedule(programme, attic))).toEqual(['Mon 7 Sep: weigh-1', 'Mon 14 Sep: weigh-2', 'Mon 21 Sep: weigh-3']);
         expect(planSchedule(programme, harbour).assumptions).toEqual([]);
     });
+    test('pieces of a lesson never share a meeting, however short they are and whatever else fits', async () => {
+        const split = '  split weigh-1 after two-bags\n';
+        expect(told(planSchedule(await year(split, { harbour: '  session 90 min\n' }), harbour))).toEqual(['Mon 7 Sep: weigh-1', 'Mon 14 Sep: weigh-1-part-2, weigh-2, weigh-3']);
+        expect(told(planSchedule(await year(split, { harbour: '  lessons 3 per meeting\n' }), harbour))).toEqual(['Mon 7 Sep: weigh-1', 'Mon 14 Sep: weigh-1-part-2, weigh-2, weigh-3']);
+        expect(told(planSchedule(await year(`${split}  split weigh-1 after long-walk\n`, { harbour: '  session 90 min\n' }), harbour))).toEqual(['Mon 7 Sep: weigh-1', 'Mon 14 Sep: weigh-1-part-2', 'Mon 21 Sep: weigh-1-part-3, weigh-2, weigh-3']);
+        // The first piece goes on at a second meeting, which has room for the other.
+        const long = lessons.replace('activity two-bags 15 min', 'activity two-bags 25 min').replace('activity long-walk 10 min', 'activity long-walk 20 min');
+        expect(told(planSchedule(await year('  split weigh-1 after long-walk\n', { harbour: '  session 40 min\n', taught: long }), harbour)).slice(0, 3).map(day => day.split(',')[0]))
+            .toEqual(['Mon 7 Sep: weigh-1.0', 'Mon 14 Sep: weigh-1.1', 'Mon 21 Sep: weigh-1-part-2']);
+        // Joined again they are one lesson.
+        expect(told(planSchedule(await year(`${split}  join weigh-1 with weigh-2\n`, { harbour: '  session 90 min\n' }), harbour))).toEqual(['Mon 7 Sep: weigh-1, weigh-3']);
+    });
     test('a fixed day of a lesson in pieces is that of its first piece, of a joined lesson that of the whole', async () => {
         const pieces = await year('  split weigh-1 after two-bags\n', { harbour: '  fixed weigh-1 on 2026-09-14\n' });
         expect(told(planSchedule(pieces, harbour))).toEqual(['Mon 7 Sep: free, waiting', 'Mon 14 Sep: weigh-1 (fixed)', 'Mon 21 Sep: weigh-1-part-2', 'Mon 28 Sep: weigh-2', 'Mon 5 Oct: weigh-3']);
@@ -36,7 +48,7 @@ describe('the days', () => {
     });
     test('the log means what was taught of a lesson on that day', async () => {
         const pieces = await year('  split weigh-1 after two-bags\n', { harbour: '  log\n    unsure weigh-1 on 2026-09-14\n' });
-        expect(told(planSchedule(pieces, harbour)).slice(0, 3)).toEqual(['Mon 7 Sep: weigh-1', 'Mon 14 Sep: weigh-1-part-2', 'Mon 21 Sep: weigh-1-part-2 (repeat)']);
+        expect(told(planSchedule(pieces, harbour)).slice(0, 3)).toEqual(['Mon 7 Sep: weigh-1', 'Mon 14 Sep: weigh-1-part-2', 'Mon 21 Sep: weigh-1 (repeat), weigh-2']);
         const joined = await year('  join weigh-1 with weigh-2\n', { harbour: '  log\n    unsure weigh-2 on 2026-09-07\n' });
         // The closing question of the second half asks for the song again on the same day.
         expect(told(planSchedule(joined, harbour))[0]).toBe('Mon 7 Sep: weigh-1, weigh-1.4 (repeat)');
@@ -74,6 +86,10 @@ describe('the brief', () => {
         expect(grocer!.needs.map(({ title, amount, changes }) => [title, amount.text, changes?.[0]?.says])).toEqual([['Lentils', '0.12 kg', 'lentils instead of dried beans']]);
         const [other] = planWeek(programme, { ...attic, week: 1 }).lessons;
         expect(JSON.stringify(other)).not.toContain('changes');
+    });
+    test('the later piece of a lesson repeats what the earlier one teaches', async () => {
+        const [late] = planWeek(await year('  split weigh-1 after two-bags\n'), { ...harbour, week: 2 }).lessons;
+        expect(late!.parts.at(-1)!.unsure).toBe('Repeat “Two bags” of “Which is heavier?, part 1” tomorrow.');
     });
     test('what is brought in leads to its own file', async () => {
         const programme = await year('  insert activity market-visit.stalls after weigh-1.two-bags\n  add to weigh-1\n    materials\n      chalk 2 sticks\n');

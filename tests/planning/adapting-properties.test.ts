@@ -17,6 +17,7 @@ import { planWeek } from '../../server/planning/week.js';
 import { adaptationSheets, filesOf, lessonSheet, programmeOf, randomChange, randomProgramme, type RandomProgramme } from './adapting-random.js';
 
 const runs = { numRuns: 150 };
+const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
 const namesOf = ({ course: { units } }: Adapted) => units.flatMap(({ lessons }) => lessons.map(({ name }) => name));
 const lessonsOf = (adapted: Adapted): LessonSheet[] => [...new Set(namesOf(adapted))].flatMap(name => adapted.programme.lessons.get(name) ?? []);
 const minutesOf = (lessons: readonly LessonSheet[]) => lessons.flatMap(({ parts }) => parts).reduce((sum, { minutes = 0 }) => sum + minutes, 0);
@@ -144,6 +145,21 @@ describe('the plan of an adapted class', () => {
                 }
             }
         }), runs);
+    });
+    test('no two pieces of a lesson share a meeting, whatever a meeting has room for', () => {
+        let shared = 0;
+        fc.assert(fc.property(randomProgramme, fc.constantFrom({ session: { minutes: 90, at: nowhere } }, { lessonsPerMeeting: { count: 4, at: nowhere } }), (random, pace) => {
+            const { programme, adapted } = adaptAll(random);
+            const classes = new Map([...programme.classes].map(([name, sheet]) => [name, { ...sheet, session: undefined, lessonsPerMeeting: undefined, log: [], ...pace }]));
+            for (const { meetings } of planSchedule({ ...programme, classes }, { class: 'k' }).weeks) {
+                for (const { lessons } of meetings) {
+                    const wholes = [...new Set(lessons)].map(name => adapted.madeOf.get(name)!);
+                    if (wholes.length > 1) shared += 1;
+                    expect(new Set(wholes.flat()).size).toBe(wholes.flat().length);
+                }
+            }
+        }), runs);
+        expect(shared).toBeGreaterThan(0);
     });
     test('after any edits a kept term is the same as a fresh one, classes of one cupboard included', () => {
         const edits = fc.array(fc.tuple(fc.nat({ max: 6 }), fc.constantFrom('moved', 'amount', 'minutes', 'part gone', 'title')), { minLength: 1, maxLength: 4 });

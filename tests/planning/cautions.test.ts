@@ -41,6 +41,15 @@ describe('cautions that nobody declared', () => {
         expect(brief([cube(millimetres('3', '30', '49'))], ages(4)).cautions[0]?.text).toMatch(/check with a real gauge.*Choking hazard/);
     });
 
+    test('three alike lengths of which a ball would fit and a block does not: asks for a gauge, where children under three are', () => {
+        const [caution, ...more] = brief([cube(millimetres('31.7', '31.7', '31.7'))], { ...ages(6), ...underThrees }).cautions;
+        expect(caution).toMatchObject({ kind: 'small-parts', text: expect.stringMatching(/^A block of this size does not fit .* a ball of this size does: check with a real gauge/) as string });
+        expect(caution?.serious).toBeUndefined();
+        expect(more).toEqual([]);
+        expect(brief([cube(millimetres('31.7', '31.7', '31.7'))], ages(3)).cautions).toEqual([]);
+        expect(brief([cube(millimetres('32', '32', '32'))], { ...ages(6), ...underThrees }).cautions).toEqual([]);
+    });
+
     test('a ball too large for the cylinder that passes the larger hole is a small ball', () => {
         expect(brief([cube(millimetres('40'))], ages(4)).cautions).toMatchObject([{ kind: 'small-ball', text: cautionKind('small-ball')?.text }]);
     });

@@ -47,17 +47,17 @@ const changes: [what: string, text: string, told: string[]][] = [
     ['a lesson has another title', edited(base, ['"Market sums"', '"Sums at the market"']), ['order / Measure and Make: “Market sums” is now called “Sums at the market”']],
     ['a lesson has another name', renamed(base, 'weigh-3', 'market-1'), ['order / Measure and Make: “Market sums” is now written as market-1, not weigh-3']],
     ['a part takes longer', edited(base, ['"Three bags" 20 min', '"Three bags" 25 min']), [
-        'order / Measure and Make: In all: 95 min instead of 90', 'lessons / Three bags in a row: The lesson takes 35 min instead of 30 min', 'lessons / Three bags in a row: “Three bags”: 25 min instead of 20 min'
+        'order / Measure and Make: In all: 95 min instead of 90', 'lessons / Three bags in a row: “Three bags”: 25 min instead of 20 min; the lesson takes 35 min instead of 30 min'
     ]],
     ['a part is new', edited(base, ['  checkpoint wrap-up', '  activity draw "Draw it" 5 min\n    do: Draw what you saw.\n  checkpoint wrap-up']), [
-        'order / Measure and Make: In all: 95 min instead of 90', 'lessons / Which is heavier?: The lesson takes 30 min instead of 25 min', 'lessons / Which is heavier?: Activity “Draw it” is new (5 min), after “Two mystery bags”'
+        'order / Measure and Make: In all: 95 min instead of 90', 'lessons / Which is heavier?: Activity “Draw it” is new (5 min), after “Two mystery bags”; the lesson takes 30 min instead of 25 min'
     ]],
     ['a part moves', edited(base, ['  game grocer 10 min\n', ''], ['  activity three-bags', '  game grocer 10 min\n  activity three-bags']), [
         'lessons / Three bags in a row: “Three bags” now comes after “The careful grocer”, no longer at the start of the lesson'
     ]],
     ['a part goes to another lesson', edited(base, ['  activity stall "A stall of our own" 25 min\n    do: Weigh out what the customers ask for.\n', ''], ['  activity letters', '  activity stall "A stall of our own" 25 min\n    do: Weigh out what the customers ask for.\n  activity letters']), [
-        'lessons / Market sums: The lesson takes 0 min instead of 25 min', 'lessons / Market sums: “A stall of our own” now stands in the lesson “A letter to weigh”',
-        'lessons / A letter to weigh: The lesson takes 35 min instead of 10 min', 'lessons / A letter to weigh: “A stall of our own” stood in the lesson “Market sums” before'
+        'lessons / Market sums: “A stall of our own” now stands in the lesson “A letter to weigh”; the lesson takes 0 min instead of 25 min',
+        'lessons / A letter to weigh: “A stall of our own” stood in the lesson “Market sums” before; the lesson takes 35 min instead of 10 min'
     ]],
     ['more of a thing', edited(base, ['gram-cube 10 per pair', 'gram-cube 12 per pair']), ['lessons / Which is heavier?: Gram cubes: 12 per pair instead of 10 per pair']],
     ['more of what is used up', edited(base, ['dried-bean 150 g per pair', 'dried-bean 250 g per pair']), [
@@ -68,7 +68,15 @@ const changes: [what: string, text: string, told: string[]][] = [
         'lessons / Market sums: Lentils: now needed, 20 g per learner', 'term / Harbour co-op: Lentils: to be bought, and no price is known', 'term / Harbour co-op: Lentils: 120 g, which was not needed before'
     ]],
     ['an objective is introduced elsewhere', edited(base, ['    introduces order-mass\n', ''], ['    introduces compare-mass', '    introduces compare-mass, order-mass']), [
-        'lessons / Which is heavier?: Now introduces “Put masses in order”', 'lessons / Three bags in a row: No longer introduces “Put masses in order”', 'objectives / Put masses in order: Introduced: in “Which is heavier?” instead of “Three bags in a row”'
+        'lessons / Which is heavier?: Now introduces “Put masses in order”, which “Three bags in a row” did before'
+    ]],
+    ['a new lesson checks it instead', `${edited(base, ['    checks compare-mass, order-mass', '    checks compare-mass'], ['    weigh-4\n', '    weigh-4\n    weigh-5\n'])}lesson weigh-5 "Ask"\n  objectives\n    checks order-mass\n`, [
+        'order / Measure and Make: “Ask” is new, 0 min, after “A letter to weigh”', 'order / Measure and Make: In all: 5 lessons instead of 4', 'lessons / Market sums: No longer checks “Put masses in order”: “Ask” does now',
+        'term / Harbour co-op: With a lesson: 5 meetings instead of 4', 'term / Harbour co-op: Last lesson: Mon 5 Oct (2026-10-05) instead of Mon 28 Sep (2026-09-28)'
+    ]],
+    ['nobody checks it any more', edited(base, ['    checks compare-mass, order-mass', '    checks compare-mass']), ['lessons / Market sums: No longer checks “Put masses in order”; no lesson does any more']],
+    ['two parts take longer', edited(base, ['"Hands as scales" 5 min', '"Hands as scales" 6 min'], ['"Two mystery bags" 15 min', '"Two mystery bags" 17 min']), [
+        'order / Measure and Make: In all: 93 min instead of 90', 'lessons / Which is heavier?: The lesson takes 28 min instead of 25 min', 'lessons / Which is heavier?: “Hands as scales”: 6 min instead of 5 min', 'lessons / Which is heavier?: “Two mystery bags”: 17 min instead of 15 min'
     ]],
     ['an objective has another name', renamed(base, 'compare-mass', 'compare-weights'), ['objectives / Compare two masses: Now written as compare-weights, not compare-mass']],
     ['a material has another name and title', edited(renamed(base, 'gram-cube', 'cube'), ['"Gram cubes"', '"Small gram cubes"']), ['things / Small gram cubes: Now called “Small gram cubes”, before “Gram cubes”']],
@@ -104,6 +112,16 @@ test('a class that changed is told, and that its term differs for that too', () 
     // Two groups of three become three: 30 cubes more, a pack of 100.
     expect(told(figures)).toEqual(['term / Harbour co-op: To buy over the term: 18.70 USD instead of 4.20 USD, 14.50 USD more', 'term / Harbour co-op: Dried beans: 1 kg instead of 750 g', 'term / Harbour co-op: Gram cubes: 90 instead of 60', 'class / Harbour co-op: Learners: 8 instead of 6']);
     expect(figures.assumptions).toEqual(['What is said of the class changed as well: its term differs for both reasons.']);
+});
+
+test('the adaptations that the class’s term is planned with are told', () => {
+    const shorter = 'adaptation shorter "Shorter" of measure for harbour\n  skip lesson weigh-4\n';
+    const titles = (before: string, after: string): string | undefined => compareEditions(read(before), read(after)).class!.adapted;
+    expect(titles(base, base)).toBeUndefined();
+    expect(titles(base + shorter, base + shorter)).toBe('its adaptation “Shorter” counted in');
+    expect(titles(base + shorter, base)).toBe('its adaptation “Shorter” counted in');
+    expect(titles(base + shorter, `${base}${shorter}adaptation calm "Calm" of measure\n  skip lesson weigh-2\n`)).toBe('its adaptations “Calm” and “Shorter” counted in');
+    expect(titles(base, `${base}adaptation for-others of measure for others\n  skip lesson weigh-4\n`)).toBeUndefined();
 });
 
 test('texts of both editions stand beside what is worded anew, names as titles', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { newPlanningCache } from '../../server/planning/cache.js';
 import type { LedgerFigures } from '../../server/planning/ledger-figures.js';
+import { planSchedule } from '../../server/planning/schedule.js';
 import { planLedger } from '../../server/planning/ledger.js';
 import { changeAlone } from '../../server/planning/ledger/one-change.js';
 import { lastView, problemsIn } from '../language/fixture.js';
@@ -171,6 +172,55 @@ describe('the ledger of an adaptation', () => {
         // Harbour's 200 g and 100 g and Millpond's 50 g become 200 g and 50 g.
         expect(ledger.supplies.find(({ name }) => name === 'bean')).toMatchObject({ before: { text: '350 g' }, after: { text: '250 g' }, difference: '100 g less' });
     });
+});
+
+describe('the order in which lessons are taught', () => {
+    const inOrder = (ledger: LedgerFigures): string[] => ledger.lessons.map(({ name, happened }) => `${name} ${happened}`);
+
+    test('a lesson that is put behind one that follows it is taught where it was, and nothing comes too early', async () => {
+        const ledger = (await ledgerOf(programme(forHarbour('move weigh-1 after weigh-2'))))!;
+        expect(ledger.changes).toMatchObject([{
+            says: '“Two bags” is put after “Three bags”',
+            consequences: [{ kind: 'prerequisite-later', says: '“Three bags” follows “Two bags”, which is therefore still taught where it was.', lessons: ['weigh-2'] }]
+        }]);
+        expect(inOrder(ledger)).toEqual(['weigh-1 same', 'weigh-2 same', 'weigh-3 same']);
+        const { weeks } = planSchedule(lastView().programme, { class: 'harbour' });
+        expect(weeks.flatMap(({ meetings }) => meetings).flatMap(({ lessons }) => lessons)).toEqual(['weigh-1', 'weigh-2', 'weigh-3']);
+    });
+
+    test('where others may be taught meanwhile, it comes later and those behind it wait', async () => {
+        const ledger = (await ledgerOf(programme(forHarbour('move weigh-1 after weigh-3'))))!;
+        expect(inOrder(ledger)).toEqual(['weigh-3 same', 'weigh-1 moved', 'weigh-2 same']);
+        expect(ledger.changes[0]!.consequences.map(({ says }) => says)).toEqual([
+            '“The balance” checks “Compare two masses”, which “Two bags” now introduces only later.',
+            '“Three bags” follows “Two bags”, which now comes later, so it is taught only after that.'
+        ]);
+    });
+
+    test('of a split lesson the title is told, not the name of a piece', async () => {
+        const text = programme(forHarbour('split weigh-1 after lift', 'move weigh-1 after weigh-2')).replace('    do: Lift.\n', '    do: Lift.\n  activity again 5 min\n    do: Lift again.\n');
+        const { changes, otherConsequences } = (await ledgerOf(text))!;
+        expect(changes[1]!.consequences).toMatchObject([{ says: '“Three bags” follows “Two bags”, which is therefore still taught where it was.', about: { name: 'weigh-1', title: 'Two bags' } }]);
+        expect(otherConsequences).toEqual([]);
+    });
+});
+
+test('what builds on an objective that none introduces any more is told, though lessons still ask for it', async () => {
+    const text = programme(forHarbour('skip lesson weigh-1')).replace('lesson weigh-1', 'objective order-mass "Put masses in order"\n  builds on compare-mass\nlesson weigh-1').replace('    checks compare-mass', '    checks compare-mass\n    introduces order-mass');
+    expect((await ledgerOf(text))!.changes[0]!.consequences.map(({ says }) => says)).toContain('“Put masses in order” builds on “Compare two masses”, which no lesson introduces any more.');
+});
+
+test('of very many changes, what they break is told of all together', async () => {
+    const many = (count: number): string => programme(forHarbour('skip lesson weigh-1', ...Array.from({ length: count - 1 }, (_, index) => `retime weigh-3 to ${16 + index % 2} min`)));
+    const few = (await ledgerOf(many(100)))!;
+    expect(few.changes[0]!.consequences.map(({ kind }) => kind)).toContain('no-longer-introduced');
+    expect(few.changes[0]!.minutes).toEqual({ before: 55, after: 45 });
+    const ledger = (await ledgerOf(many(101)))!;
+    expect(ledger.changes).toHaveLength(101);
+    expect(ledger.changes.every(({ consequences, minutes }) => consequences.length === 0 && minutes === undefined)).toBe(true);
+    expect(ledger.otherConsequences).toEqual(few.changes[0]!.consequences);
+    expect(ledger.minutes).toMatchObject({ before: 55, after: 47 });
+    expect(ledger.assumptions).toContain('These are 101 changes, too many to look at one by one: what they break is told of all together, and the minutes of each are not counted.');
 });
 
 test('one change alone: the term with all changes and with all but that one', async () => {

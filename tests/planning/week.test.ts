@@ -136,6 +136,7 @@ describe('the shelf', () => {
     test('what is used for the last time can be put away', () => {
         expect(brief(1).putAway).toEqual([]);
         expect(brief(2).putAway.map(s => s.name)).toEqual(['scale', 'tales']);
+        expect(brief(3).putAway[0]?.after).toBe('Mon 21 Sep');
         expect(brief(3).putAway[0]?.why).toBe('Used for the last time on Mon 21 Sep; no later week needs it.');
     });
     test('what is new', () => {

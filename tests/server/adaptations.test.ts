@@ -147,6 +147,18 @@ test('a loss is told at the line of the change, and one fix mends it', async () 
     expect(client.text('adapted.course')).toContain('  skip lesson weigh-1 because: They know it.\n  add to weigh-3\n    objectives\n      introduces compare-mass\n');
 });
 
+test('a mend of several losses is offered once, with all of them', async () => {
+    await client.open('adapted.course');
+    await client.edit('adapted.course', '  add to weigh-3\n    objectives\n      introduces compare-mass\n', '  skip lesson weigh-1\n');
+    await client.open('weigh.lesson');
+    await client.edit('weigh.lesson', 'lesson weigh-2 "Three bags"\n', 'lesson weigh-2 "Three bags"\n  follows weigh-1\n');
+    await client.until('both losses', () => ['adapted-not-introduced', 'adapted-follows-left-out'].every(code => client.codes('adapted.course').includes(code)));
+    const offered = (await actions('adapted.course', '  skip lesson| weigh-1')).filter(({ kind }) => kind === 'quickfix');
+    expect(offered.map(({ title }) => title)).toEqual([...new Set(offered.map(({ title }) => title))]);
+    const removes = offered.find(({ title }) => title === 'Remove this change');
+    expect(removes?.diagnostics?.map(({ code }) => code)).toEqual(expect.arrayContaining(['adapted-not-introduced', 'adapted-follows-left-out']));
+});
+
 describe('completion in an adaptation', () => {
     const file = 'adapted.course';
 

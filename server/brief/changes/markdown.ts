@@ -6,8 +6,8 @@ import { trailItem } from '../markdown/trail.js';
 import { ended, sentence } from '../sentences.js';
 import { viewOfNames, type View } from '../view.js';
 import { words } from '../words.js';
-import { adaptationsInWords, byAdaptation, changeMinutes, happenedInWords, lessonRows, minutesInWords, moneyInWords, runInWords, summary, unchanged } from './sentences.js';
-import { changesWords, consequenceLabels, heads } from './words.js';
+import { adaptationsInWords, byAdaptation, changeMinutes, lessonInWords, lessonRows, moneyInWords, runInWords, summary, unchanged } from './sentences.js';
+import { changesWords, consequenceLabels } from './words.js';
 
 /** The changes as CommonMark, in the order of the page. */
 export function changesMarkdown(changes: ChangesFigures): string {
@@ -72,13 +72,12 @@ function writeConsequence(out: Outline, depth: number, { kind, says }: Consequen
 
 function writeLessons(out: Outline, { lessons, minutes }: LedgerFigures): void {
     if (lessons.length === 0) return;
-    const time = (name: string): string => minutesInWords(minutes.lessons.find(lesson => lesson.name === name));
     out.heading(2, changesWords.lessons);
     for (const row of lessonRows(lessons)) {
         if (row.kind === 'run') out.item(0, plainText(runInWords(row.lessons)));
         else {
             const { name, title } = row.lesson;
-            out.item(0, plainText(`${title}: ${happenedInWords(row.lesson).join('; ')}${time(name) && `; ${heads.minutes.toLowerCase()}: ${time(name)}`}`));
+            out.item(0, plainText(`${title}: ${lessonInWords(row.lesson, minutes.lessons.find(lesson => lesson.name === name))}`));
         }
     }
 }

@@ -129,8 +129,16 @@ export function happenedInWords({ title, happened, says }: LessonChange): string
 function besideTitle(says: string, title: string): string {
     const added = `To ${title} is added: `;
     if (says.startsWith(added)) return `added: ${says.slice(added.length)}`;
-    const own = says.startsWith(`${title} `) ? says.slice(title.length + 1) : says;
+    const own = says.startsWith(`${title} `) ? says.slice(title.length + 1) : says.replace(/^To (?=“)/, 'to ');
     return own.replaceAll(` of ${title}`, '').replaceAll(` in ${title}`, '');
+}
+
+/** What happens to a lesson with its minutes, on one line: "left out (40 min less)", "now comes before “Halves” (30 min)". */
+export function lessonInWords(lesson: LessonChange, minutes: MinutesChange | undefined): string {
+    const happened = happenedInWords(lesson).join('; ');
+    const { before, after } = minutes ?? {};
+    if (after === undefined) return before ? `${happened} (${before} min less)` : happened;
+    return happened.includes(`takes ${after} min`) ? happened : `${happened} (${minutesInWords(minutes)} min)`;
 }
 
 /** "All lessons together take 398 min instead of 446." Nothing where the change takes and gives no time. */
@@ -138,13 +146,13 @@ export function changeMinutes({ minutes }: LedgerChange): string | undefined {
     return minutes && minutes.before !== minutes.after ? `All lessons together take ${minutes.after} min instead of ${minutes.before}.` : undefined;
 }
 
-/** "40 instead of 48"; nothing where nobody knows. */
+/** "40 instead of 48", "40 less" of a lesson that is left out; nothing where nobody knows. */
 export function minutesInWords(minutes: MinutesChange | undefined): string {
     if (!minutes) return '';
     const { before, after } = minutes;
     if (before === after) return after === undefined ? '' : String(after);
     if (before === undefined) return String(after);
-    return `${after ?? changesWords.none} instead of ${before}`;
+    return after === undefined ? `${before} less` : `${after} instead of ${before}`;
 }
 
 export interface UnchangedWords {

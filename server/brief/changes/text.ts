@@ -4,7 +4,7 @@ import { proseInWords } from '../prose-in-words.js';
 import { ended, sentence } from '../sentences.js';
 import { viewOfNames } from '../view.js';
 import { words } from '../words.js';
-import { adaptationsInWords, byAdaptation, changeMinutes, changesTitle, happenedInWords, lessonRows, minutesInWords, moneyInWords, runInWords, summary, unchanged } from './sentences.js';
+import { adaptationsInWords, byAdaptation, changeMinutes, changesTitle, lessonInWords, lessonRows, moneyInWords, runInWords, summary, unchanged } from './sentences.js';
 import { changesWords, consequenceLabels } from './words.js';
 
 /** The changes for a terminal, in the order of the page. */
@@ -37,8 +37,7 @@ export function changesText(changes: ChangesFigures): string {
     block(changesWords.lessons, lessonRows(ledger.lessons).map(row => {
         if (row.kind === 'run') return runInWords(row.lessons);
         const { name, title } = row.lesson;
-        const time = minutesInWords(ledger.minutes.lessons.find(lesson => lesson.name === name));
-        return `${title}: ${happenedInWords(row.lesson).join('; ')}${time && ` (${time} min)`}`;
+        return `${title}: ${lessonInWords(row.lesson, ledger.minutes.lessons.find(lesson => lesson.name === name))}`;
     }));
     block(changesWords.supplies, ledger.supplies.length === 0 ? [changesWords.sameSupplies]
         : ledger.supplies.map(({ title, before, after, difference }) => `${title}: ${after?.text ?? changesWords.none} instead of ${before?.text ?? changesWords.none} (${difference})`));

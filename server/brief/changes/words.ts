@@ -11,6 +11,7 @@ export const changesWords = {
     idle: 'No effect',
     lost: 'Lost',
     outOfOrder: 'Out of order',
+    waits: 'Order',
     others: 'From several changes together',
     lessons: 'Lessons in order',
     lessonsCaption: 'Every lesson, with what happens to it; what is left out stands where it stood.',
@@ -37,7 +38,7 @@ export const consequenceLabels: Record<ConsequenceKind, string> = {
     'word-not-taught': changesWords.lost,
     'prerequisite-left-out': changesWords.lost,
     'practised-too-early': changesWords.outOfOrder,
-    'prerequisite-later': changesWords.outOfOrder,
+    'prerequisite-later': changesWords.waits,
     'builds-on-later': changesWords.outOfOrder
 };
 
@@ -48,6 +49,6 @@ export const consequenceCounts: Record<ConsequenceKind, readonly [one: string, s
     'word-not-taught': ['word is no longer taught', 'words are no longer taught'],
     'prerequisite-left-out': ['lesson that others follow is left out', 'lessons that others follow are left out'],
     'practised-too-early': ['objective is practised too early', 'objectives are practised too early'],
-    'prerequisite-later': ['lesson comes before one that it follows', 'lessons come before ones that they follow'],
+    'prerequisite-later': ['lesson is put behind one that follows it', 'lessons are put behind ones that follow them'],
     'builds-on-later': ['objective comes before one that it builds on', 'objectives come before ones that they build on']
 };

@@ -35,7 +35,7 @@ function Header({ figures, options }: { figures: EditionFigures; options: Editio
             <p class="facts">{figures.summary}</p>
             <Labelled label={editionWords.old}><bdi>{options.old.name}</bdi></Labelled>
             <Labelled label={editionWords.new}><bdi>{options.new.name}</bdi></Labelled>
-            {figures.class && <Labelled label={editionWords.term}><bdi>{figures.class.title}</bdi></Labelled>}
+            {figures.class && <Labelled label={editionWords.term}><bdi>{figures.class.title}</bdi>{figures.class.adapted !== undefined && <>, <bdi>{figures.class.adapted}</bdi></>}</Labelled>}
             {sections.length > 1 && (
                 <nav aria-label={editionWords.contents}>
                     <ul class="plain findings">{sections.map(({ id, title }) => <li><a href={`#${id}`}>{title}</a></li>)}</ul>

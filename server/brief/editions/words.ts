@@ -18,4 +18,4 @@ export const editionWords = {
     assumed: 'Taken for granted'
 } as const;
 
-export const outcomeWords = { clean: 'As before', moved: 'Moved', conflict: 'Conflict' } as const;
+export const outcomeWords = { clean: 'As before', moved: 'Moved', done: 'No longer needed', conflict: 'Conflict' } as const;

@@ -27,7 +27,7 @@ export function Steps({ steps, cautions, changes, view, first = [] }: StepsProps
     if (steps.length + first.length === 0) return null;
     return (
         <ul class="steps">
-            {first.map(group => <CautionLine group={group} view={view} />)}
+            {first.map(group => <CautionLine group={group} changes={changes} view={view} />)}
             {steps.map((step, index) => <StepLine step={step} beside={cautions.get(step) ?? []} changes={changes} view={view} under={index > 0 && aside.has(step.word)} />)}
         </ul>
     );
@@ -50,7 +50,7 @@ function StepLine({ step, beside, changes, view, under }: StepLineProps): JSX.El
                 <Changes told={changes.get(step)} view={view} />
                 {step.under.length + beside.length > 0 && (
                     <ul class="steps">
-                        {beside.map(group => <CautionLine group={group} view={view} />)}
+                        {beside.map(group => <CautionLine group={group} changes={changes} view={view} />)}
                         {step.under.map(inner => <StepLine step={inner} beside={[]} changes={changes} view={view} under={false} />)}
                     </ul>
                 )}

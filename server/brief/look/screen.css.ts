@@ -69,7 +69,7 @@ export const screenStyles = `
 .brief .added { display: flex; flex-wrap: wrap; column-gap: .35rem; }
 .brief code { font-family: ui-monospace, monospace; font-size: .95em; }
 
-.brief .bar { display: block; margin-block: .5rem; overflow: visible; }
+.brief .bar { display: block; inline-size: calc(100% - 2px); margin: .5rem 1px; overflow: visible; }
 .brief .piece { stroke: var(--rule); stroke-width: 1.25; }
 .brief .ground { fill: var(--ground); }
 .brief .grain { fill: var(--thread); }

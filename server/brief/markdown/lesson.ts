@@ -31,7 +31,7 @@ export function writeLesson(out: Outline, lesson: LessonFigures, view: View): vo
         lesson.parts.forEach((part, index) => out.item(0, `${plainText(partTitle(part))}: ${plainText(partFacts(part))}`, `${index + 1}.`));
     }
     out.blank();
-    for (const caution of cautions.lesson) writeCaution(out, 0, caution, view);
+    for (const caution of cautions.lesson) writeCaution(out, 0, caution, view, changes);
     for (const step of lesson.steps) {
         if (step.word !== 'about' || lesson.aim.length === 0) writeStep(out, 0, step, { cautions, changes, view });
     }
@@ -61,7 +61,7 @@ function writePart(out: Outline, part: PartFigures, number: number, beside: Besi
     if (part.game?.players) out.item(0, `${words.players}: ${plainText(part.game.players)}`);
     if (part.game?.tables) out.item(0, `${words.tables}: ${plainText(part.game.tables)}`);
     for (const need of part.needs) writeNeed(out, need, changes, view);
-    for (const caution of cautions.parts.get(part) ?? []) writeCaution(out, 0, caution, view);
+    for (const caution of cautions.parts.get(part) ?? []) writeCaution(out, 0, caution, view, changes);
     for (const step of [...(part.game?.steps ?? []), ...part.steps]) writeStep(out, 0, step, beside);
     const told = practiceWords(part);
     if (part.kind === 'practice' && told) out.paragraph(plainText(told));
@@ -87,7 +87,7 @@ function writeStep(out: Outline, depth: number, step: StepFigures, beside: Besid
     const { cautions, changes, view } = beside;
     out.item(depth, labelled(stepLabels[step.word], step.picture ? [pictureWords(step.picture)] : proseLines(step.prose, view.inSentence)));
     writeChanges(out, depth + 1, changes.get(step), view);
-    for (const caution of cautions.steps.get(step) ?? []) writeCaution(out, depth + 1, caution, view);
+    for (const caution of cautions.steps.get(step) ?? []) writeCaution(out, depth + 1, caution, view, changes);
     for (const under of step.under) writeStep(out, depth + 1, under, beside);
 }
 
@@ -96,14 +96,16 @@ function pictureWords({ title, text }: PictureFigures): string {
     return plainText([title, text].filter(Boolean).join('. '));
 }
 
-export function writeCaution(out: Outline, depth: number, group: CautionGroup, view: View): void {
+/** Without `changes` in the week's summary: what changed is told in the lesson. */
+export function writeCaution(out: Outline, depth: number, group: CautionGroup, view: View, changes?: ChangePlaces): void {
     const things = cautionThings(group, view).map(thing => plainText(thing.title)).join(', ');
     const more = group.added.flatMap(caution => {
         const lines = caution.prose ? proseLines(caution.prose, view.inSentence) : [];
         const of = group.cautions.length > 1 && caution.thing !== undefined ? plainText(view.titleOf(caution.thing)) : '';
         return ['', ...(of ? labelled(of, lines) : lines)];
     });
-    out.item(depth, [`${cautionLabel(group)}: ${things && `${things}: `}${plainText(cautionAdvice(group))}`, ...more]);
+    out.item(depth, [`${cautionLabel(group)}: ${things && `${things}. `}${plainText(cautionAdvice(group))}`, ...more]);
+    for (const caution of group.changed) writeChanges(out, depth + 1, changes?.get(caution), view);
     const reasons = cautionReasons(group, view);
     if (reasons.length) out.item(depth + 1, `${words.workedOut}: ${reasons.map(reason => plainText(reason.words)).join('; ')}`);
 }

@@ -11,7 +11,7 @@ export const courseAndClass = (notes: SpeakingNotes): string => [notes.course, n
 /** "Counted so: 412 words at 170 a minute: 2.4 min; 3 activities begun at 1 min each: 3 min." */
 export const countedSo = ({ trail }: Figure): string => `Counted so: ${trail.map(({ words }) => words).join('; ')}.`;
 
-/** "About 14.2 min. Counted so: …". */
-export const wholeTime = ({ time }: SpeakingNotes): string => `About ${time.text}. ${countedSo(time)}`;
+/** "About 14 min. Counted so: …". */
+export const wholeTime = ({ time }: SpeakingNotes): string => `${time.text.startsWith('less') ? 'Less than 1 min' : `About ${time.text}`}. ${countedSo(time)}`;
 
 export const howToUse = 'Cues in plain sentences: say them in your own words. What is to be shown has a time of its own; its words are not counted.';

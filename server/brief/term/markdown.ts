@@ -16,7 +16,7 @@ import { calendarBlocks, type Cell } from './calendar/blocks.js';
 import { offWords } from './calendar/entries.js';
 import { strandsOf } from './coverage/grids.js';
 import type { TermFigures } from '../../planning/term-figures.js';
-import { changesOf, findings, nodeTitle, openingWords, orderGroups, otherProblems, shareWords, shortageWords, strandTitle, termAssumptions, termFacts } from './sentences.js';
+import { changesOf, findings, nodeTitle, noMeetings, openingWords, orderGroups, otherProblems, shareWords, shortageWords, strandTitle, termAssumptions, termFacts } from './sentences.js';
 import { changingWeeks, unlessNone } from './stock/line.js';
 import { usedUp } from './stock/used-up.js';
 import { allDoes, dayWords, doesHeads, heads, stockHeads, termWords } from './words.js';
@@ -50,7 +50,7 @@ function writeHead(out: Outline, term: TermFigures): void {
 function writeCalendar(out: Outline, term: TermFigures): void {
     out.heading(2, termWords.calendar);
     const blocks = calendarBlocks(term.schedule, term.today);
-    if (blocks.length === 0) out.paragraph(termWords.noMeetings);
+    if (blocks.length === 0) out.paragraph(plainText(noMeetings(term)));
     for (const block of blocks) {
         out.heading(3, plainText(block.title));
         for (const row of block.rows) {

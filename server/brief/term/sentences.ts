@@ -18,6 +18,11 @@ export function termFacts({ schedule }: TermFigures): string {
         .filter(Boolean).join(', ');
 }
 
+/** Why the calendar is empty. */
+export function noMeetings({ nothingTaught }: TermFigures): string {
+    return `${nothingTaught ?? termWords.noLessons}, ${termWords.noMeetings}`;
+}
+
 export interface Finding {
     text: string;
     /** Id of the section that tells more. */

@@ -4,7 +4,8 @@ import type { Does } from '../../planning/coverage-figures.js';
 export const termWords = {
     term: 'The term',
     calendar: 'Calendar',
-    noMeetings: 'No lesson of this programme stands in a course yet, so there is nothing to put on days.',
+    noLessons: 'No lesson of this programme stands in a course yet',
+    noMeetings: 'so there is nothing to put on days.',
     otherwise: 'Otherwise than the course has it',
     leftOut: 'What does not fit',
     leftOutWhy: 'The term has no day left for these lessons:',

@@ -1,13 +1,13 @@
 import type { PartMention, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
-import type { LessonSheet, MaterialSheet, Mention, Need, PartSheet } from '@haversack/language/sheets/sheet';
+import type { LessonSheet, MaterialSheet, Mention, PartSheet } from '@haversack/language/sheets/sheet';
 import type { Difference, DifferenceKind } from '../edition-figures.js';
 import { quoted } from '../wording.js';
 import { alikeTexts } from './alike.js';
 import { lessonDifferences, partChanges } from './lesson-differences.js';
 import { needDifferences } from './need-differences.js';
-import { flatSteps } from './plain.js';
 import type { FoundLesson, FoundPart, Touched } from './touched.js';
+import { usesThing } from './uses-thing.js';
 import { sameNumber } from './words.js';
 
 /** A text that keeps so many of its words says the same for somebody who leaves it out or puts something in its place. */
@@ -165,12 +165,6 @@ function ratioClashes({ matched, titles }: Touched, thing: string, other: string
     if (!before || (after && sameNumber(before.give, after.give) && sameNumber(before.replaces, after.replaces))) return [];
     const title = quoted(titles.thing(other));
     return [after ? `${after.give} of ${title} now do for ${after.replaces} of ${quoted(now!.title)}, before ${before.give} for ${before.replaces}` : `${title} no longer stands in for ${quoted(titles.thing(thing))}`];
-}
-
-function usesThing(programme: Programme, lesson: LessonSheet, name: string): boolean {
-    const asks = (needs: readonly Need[]): boolean => needs.some(({ options }) => options.some(({ thing }) => thing.name === name));
-    const tells = (steps: PartSheet['steps']): boolean => flatSteps(steps).some(({ prose }) => prose.parts.some(part => 'name' in part && part.name === name));
-    return asks(lesson.needs) || tells(lesson.steps) || lesson.parts.some(part => asks(part.needs) || tells(part.steps) || asks((part.kind === 'game' ? programme.games.get(part.name)?.needs : undefined) ?? []));
 }
 
 function lower(text: string): string {

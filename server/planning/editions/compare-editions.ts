@@ -1,13 +1,16 @@
+import { adaptationsFor } from '@haversack/language/adapting/adaptations-for';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import type { Wanted } from '../audience.js';
 import type { EditionFigures, EditionGroup, EditionOfCourse, EditionSection, EditionSectionId } from '../edition-figures.js';
-import { counted, listing } from '../wording.js';
+import { counted, listing, quoted } from '../wording.js';
 import { classDifferences } from './class-differences.js';
 import { allLessons, courseFacts, orderDifferences } from './course-differences.js';
 import { lessonDifferences } from './lesson-differences.js';
 import { wanderedParts } from './wandered.js';
 import { Matched } from './matched.js';
 import { objectiveDifferences } from './objective-differences.js';
+import { ObjectiveShifts } from './objective-shifts.js';
 import { placeIn } from './plain.js';
 import { reapplied } from './reapply.js';
 import { coursesCompared, lessonsMet, type CoursePair } from './scope.js';
@@ -35,16 +38,18 @@ export function compareEditions(old: Programme, now: Programme, wanted: Compared
     const classes = classOf(matched, courses, wanted.class);
     const taught = { old: taughtOf(old, courses.map(pair => pair.old)), new: taughtOf(now, courses.map(pair => pair.new)) };
     const sheet = classes.new ?? classes.old;
-    const term = sheet || courses.length > 0 ? termDifferences(matched, {
+    const wantedTerms = {
         old: { class: classes.old?.name ?? sheet?.name, course: courseFor(classes.old ?? sheet, courses, 'old') },
         new: { class: classes.new?.name ?? sheet?.name, course: courseFor(classes.new ?? sheet, courses, 'new') }
-    }, classes) : { groups: [], frameworks: [] };
+    };
+    const term = sheet || courses.length > 0 ? termDifferences(matched, wantedTerms, classes) : { groups: [], frameworks: [] };
+    const shifts = new ObjectiveShifts(matched, taught);
     const namesTold = new Set<string>();
     const found: Record<EditionSectionId, EditionGroup[]> = {
         order: courses.flatMap(pair => orderDifferences(matched, pair, namesTold)),
-        lessons: changedLessons(matched, courses),
+        lessons: changedLessons(matched, courses, shifts),
         term: term.groups,
-        objectives: [...objectiveDifferences(matched, taught), ...term.frameworks],
+        objectives: [...objectiveDifferences(matched, taught, shifts), ...term.frameworks],
         things: thingDifferences(matched),
         course: courses.flatMap(pair => courseFacts(matched, pair)),
         class: classDifferences(matched, classes.old, classes.new)
@@ -53,7 +58,7 @@ export function compareEditions(old: Programme, now: Programme, wanted: Compared
     return {
         title: titleOf(courses), summary: summaryOf(sections),
         courses: courses.map(pair => ({ old: edition(pair.old), new: edition(pair.new) })),
-        class: sheet && { name: sheet.name, title: sheet.title },
+        class: sheet && { name: sheet.name, title: sheet.title, adapted: adaptedBy(matched, wantedTerms) },
         sections,
         adaptations: reapplied(matched, courses),
         assumptions: [
@@ -93,12 +98,20 @@ function courseFor(sheet: ClassSheet | undefined, courses: readonly CoursePair[]
     return (taught ?? courses[0])?.[side]?.name;
 }
 
+/** The adaptations that either term is planned with. */
+function adaptedBy({ old, now }: Matched, wanted: Record<'old' | 'new', Wanted>): string | undefined {
+    const own = adaptationsFor(now, wanted.new);
+    const former = adaptationsFor(old, wanted.old).filter(({ name }) => !own.some(one => one.name === name));
+    const all = [...own, ...former].filter(({ changes }) => changes.length > 0).map(({ title }) => title);
+    return all.length === 0 ? undefined : `its ${all.length === 1 ? 'adaptation' : 'adaptations'} ${listing(all.map(quoted))} counted in`;
+}
+
 function taughtOf(programme: Programme, courses: readonly (CourseSheet | undefined)[]): LessonSheet[] {
     return programme.courses.size === 0 ? [...programme.lessons.values()] : allLessons(programme, courses);
 }
 
 /** In the order in which the new edition teaches them. */
-function changedLessons(matched: Matched, courses: readonly CoursePair[]): EditionGroup[] {
+function changedLessons(matched: Matched, courses: readonly CoursePair[], shifts: ObjectiveShifts): EditionGroup[] {
     const before = lessonsMet(matched.old, courses.flatMap(pair => pair.old ?? []));
     const after = lessonsMet(matched.now, courses.flatMap(pair => pair.new ?? []));
     const order = [...new Set([...taughtOf(matched.now, courses.map(pair => pair.new)).map(({ name }) => name), ...after])];
@@ -106,7 +119,7 @@ function changedLessons(matched: Matched, courses: readonly CoursePair[]): Editi
     const pairs = matched.lessons.pairs.filter(pair => before.has(pair.old.name) && after.has(pair.new.name))
         .sort((a, b) => place.get(a.new.name)! - place.get(b.new.name)!);
     const wandered = wanderedParts(matched, pairs);
-    return pairs.flatMap(pair => lessonDifferences(matched, pair, wandered));
+    return pairs.flatMap(pair => lessonDifferences(matched, pair, wandered, shifts));
 }
 
 function assumptionsOf(classes: { old?: ClassSheet; new?: ClassSheet }, sheet: ClassSheet | undefined, courses: readonly CoursePair[]): string[] {

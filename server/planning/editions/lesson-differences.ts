@@ -5,30 +5,45 @@ import type { Pair } from './alike.js';
 import { cautionDifferences } from './caution-differences.js';
 import type { Matched } from './matched.js';
 import { needDifferences } from './need-differences.js';
+import type { Does, ObjectiveShift, ObjectiveShifts } from './objective-shifts.js';
 import { movedItems } from './order.js';
 import { minutesOf, placeIn } from './plain.js';
 import { stepDifferences } from './step-differences.js';
 import type { Wandered } from './wandered.js';
 import { comings, difference, group, instead, minutesText, sureness, type Sides } from './words.js';
 
-/** What a teacher does differently in one lesson. */
-export function lessonDifferences(matched: Matched, pair: Pair<LessonSheet>, wandered: readonly Wandered[]): EditionGroup[] {
+/**
+ * What a teacher does differently in one lesson. With `shifts`, as one lesson of a whole comparison: what one edit does to several lessons, or to
+ * a part and with it to its lesson, is told once.
+ */
+export function lessonDifferences(matched: Matched, pair: Pair<LessonSheet>, wandered: readonly Wandered[], shifts?: ObjectiveShifts): EditionGroup[] {
     if (!pair.recognised && matched.saysTheSame(pair) && gamesStand(matched, pair)) return [];
     const { old, new: now } = pair;
     const sides = { old: placeIn(old.uri, old.at), new: placeIn(now.uri, now.at) };
     const [before, after] = [minutesOf(old), minutesOf(now)];
+    const length = before === after ? undefined : `he lesson takes ${minutesText(after)} instead of ${minutesText(before)}`;
+    const parts = partDifferences(matched, pair, wandered);
+    const cause = shifts && length !== undefined ? onlyTimed(matched, pair, parts) : undefined;
     return group({
         title: now.title, ...sides,
         differences: [
-            ...(before === after ? [] : [difference('minutes', `The lesson takes ${minutesText(after)} instead of ${minutesText(before)}`, sides)]),
-            ...partDifferences(matched, pair, wandered),
+            ...(length === undefined || cause ? [] : [difference('minutes', `T${length}`, sides)]),
+            ...parts.map(one => (one === cause ? { ...one, says: `${one.says}; t${length!}` } : one)),
             ...needDifferences(matched, pair),
-            ...listDifferences(matched, pair),
+            ...listDifferences(matched, pair, shifts),
             ...cautionDifferences(matched, old, now),
             ...stepDifferences(matched, { old: old.steps, new: now.steps }, { old: old.uri, new: now.uri }, ''),
             ...matched.partsOf(pair).pairs.flatMap(parts => withinPart(matched, parts, pair))
         ]
     });
+}
+
+/** The one line about a part from which alone the lesson's length follows. */
+function onlyTimed(matched: Matched, lessons: Pair<LessonSheet>, told: readonly Difference[]): Difference | undefined {
+    const { pairs, gone, added } = matched.partsOf(lessons);
+    const retimed = pairs.filter(({ old, new: now }) => old.minutes !== now.minutes).length;
+    if (gone.length + added.length + retimed !== 1) return undefined;
+    return retimed === 1 ? told.find(({ kind }) => kind === 'part-retimed') : told[0];
 }
 
 /** Whether the games that a lesson plays ask for the same things as before: their needs are the lesson's. */
@@ -105,7 +120,7 @@ function practiceText({ words, numbers }: NonNullable<PartSheet['practice']>[num
 }
 
 /** Prerequisites, objectives, words, what is not needed, and whether it is finished. */
-function listDifferences(matched: Matched, { old, new: now }: Pair<LessonSheet>): Difference[] {
+function listDifferences(matched: Matched, { old, new: now }: Pair<LessonSheet>, shifts?: ObjectiveShifts): Difference[] {
     const at = placeIn;
     const lists = (
         pick: (lesson: LessonSheet) => LessonSheet['follows'], renamed: (name: string) => string, kind: Difference['kind'], added: (title: string) => string, gone: (title: string) => string
@@ -116,16 +131,37 @@ function listDifferences(matched: Matched, { old, new: now }: Pair<LessonSheet>)
             ...change.gone.map(one => difference(kind, gone(quoted(matched.titleIn('old')(one.name))), { old: at(old.uri, one.at) }))
         ];
     };
-    const objective = matched.newObjective;
     return [
         ...lists(lesson => lesson.follows, matched.newLesson, 'prerequisite', one => `Now follows ${one}`, one => `No longer follows ${one}`),
-        ...lists(lesson => lesson.introduces, objective, 'lesson-objective', one => `Now introduces ${one}`, one => `No longer introduces ${one}`),
-        ...lists(lesson => lesson.practises, objective, 'lesson-objective', one => `Now practises ${one}`, one => `No longer practises ${one}`),
-        ...lists(lesson => lesson.checks, objective, 'lesson-objective', one => `Now checks ${one}`, one => `No longer checks ${one}`),
+        ...(['introduces', 'practises', 'checks'] as const).flatMap(does => objectiveLines(matched, { old, new: now }, does, shifts)),
         ...lists(lesson => lesson.words, one => one, 'word', one => `Now teaches the word ${one}`, one => `No longer teaches the word ${one}`),
         ...lists(lesson => lesson.notNeeded, matched.newThing, 'not-needed', one => `${one} is now said not to be needed`, one => `${one} is no longer said not to be needed`),
         ...(old.draft === now.draft ? [] : [difference('draft', now.draft ? 'Now a draft' : 'No longer a draft', { old: at(old.uri, old.at), new: at(now.uri, now.at) })])
     ];
+}
+
+function objectiveLines(matched: Matched, { old, new: now }: Pair<LessonSheet>, does: Does, shifts: ObjectiveShifts | undefined): Difference[] {
+    const { gone, added } = comings(old[does], now[does], ({ name }) => matched.newObjective(name), ({ name }) => name);
+    const line = (name: string, says: (shift: ObjectiveShift | undefined) => string, sides: Sides): Difference[] => {
+        const shift = shifts?.of(does, name);
+        return shift?.toldAt && shift.toldAt !== now ? [] : [difference('lesson-objective', says(shift), { old: formerLine(shift), ...sides })];
+    };
+    return [
+        ...added.flatMap(({ name, at }) => line(name, shift => `Now ${does} ${quoted(matched.titleIn('new')(name))}${shift?.toldAt ? `, which ${quoted(shifts!.titleNow(shift.gone[0]!))} did before` : ''}`, { new: placeIn(now.uri, at) })),
+        ...gone.flatMap(({ name, at }) => line(matched.newObjective(name), shift => `No longer ${does} ${quoted(matched.titleIn('old')(name))}${nowDoneBy(shift)}`, { old: placeIn(old.uri, at) }))
+    ];
+}
+
+/** Where the lesson that did it before said so. */
+function formerLine(shift: ObjectiveShift | undefined): Sides['old'] {
+    const [lesson] = shift?.toldAt ? shift.gone : [];
+    const mention = lesson?.[shift!.does].find(({ name }) => name === shift!.old.name);
+    return lesson && mention && placeIn(lesson.uri, mention.at);
+}
+
+function nowDoneBy(shift: ObjectiveShift | undefined): string {
+    if (!shift) return '';
+    return shift.toldAt ? `: ${quoted(shift.added[0]!.title)} does now` : shift.after.length === 0 ? '; no lesson does any more' : '';
 }
 
 function titlesOf(matched: Matched): Record<'old' | 'new', (part: PartSheet) => string> {

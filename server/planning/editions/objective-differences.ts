@@ -3,25 +3,20 @@ import type { Difference, EditionGroup } from '../edition-figures.js';
 import { listing, quoted } from '../wording.js';
 import type { Pair } from './alike.js';
 import type { Matched } from './matched.js';
+import type { ObjectiveShifts, Taught } from './objective-shifts.js';
 import { placeIn, proseForPeople } from './plain.js';
 import { comings, difference, group, instead, sureness, titles } from './words.js';
-
-/** The lessons that are taught, in teaching order. */
-export interface Taught {
-    old: readonly LessonSheet[];
-    new: readonly LessonSheet[];
-}
 
 const does = [['introduces', 'Introduced'], ['practises', 'Practised'], ['checks', 'Checked']] as const;
 
 /** Objectives that came, went, are called otherwise, or are introduced, practised or checked in other lessons. */
-export function objectiveDifferences(matched: Matched, taught: Taught): EditionGroup[] {
+export function objectiveDifferences(matched: Matched, taught: Taught, shifts: ObjectiveShifts): EditionGroup[] {
     const { pairs, gone, added } = matched.objectives;
     const used = (objective: ObjectiveSheet, lessons: readonly LessonSheet[]): boolean => lessons.some(lesson => does.some(([word]) => lesson[word].some(({ name }) => name === objective.name)));
     return [
         ...pairs.flatMap(pair => group({
             title: pair.new.title, old: placeIn(pair.old.uri, pair.old.at), new: placeIn(pair.new.uri, pair.new.at),
-            differences: [...named(pair), ...taughtElsewhere(matched, pair, taught), ...facts(matched, pair)]
+            differences: [...named(pair), ...taughtElsewhere(pair, shifts), ...facts(matched, pair)]
         })),
         ...gone.filter(one => used(one, taught.old)).map(one => ({
             title: one.title, old: placeIn(one.uri, one.at),
@@ -51,13 +46,12 @@ function named({ old, new: now, recognised }: Pair<ObjectiveSheet>): Difference[
     return old.name === now.name ? [] : [difference('objective-renamed', `Now written as ${now.name}, not ${old.name}`, { ...sides, why: recognised && sureness(recognised) })];
 }
 
-/** By lesson, not by place in the row: a lesson that moved takes its objectives with it. */
-function taughtElsewhere(matched: Matched, { old, new: now }: Pair<ObjectiveSheet>, taught: Taught): Difference[] {
+/** What no lesson tells that both editions teach. By lesson, not by place in the row: a lesson that moved takes its objectives with it. */
+function taughtElsewhere({ old, new: now }: Pair<ObjectiveSheet>, shifts: ObjectiveShifts): Difference[] {
     return does.flatMap(([word, says]) => {
-        const before = taught.old.filter(lesson => lesson[word].some(({ name }) => name === old.name));
-        const after = taught.new.filter(lesson => lesson[word].some(({ name }) => name === now.name));
-        const { gone, added } = comings(before, after, ({ name }) => matched.newLesson(name), ({ name }) => name);
-        if (gone.length === 0 && added.length === 0) return [];
+        const shift = shifts.of(word, now.name);
+        if (!shift || shift.inLessons) return [];
+        const { before, after, gone, added } = shift;
         const line = (lesson: LessonSheet | undefined, name: string): ReturnType<typeof placeIn> | undefined => {
             const mention = lesson?.[word].find(one => one.name === name);
             return lesson && mention && placeIn(lesson.uri, mention.at);

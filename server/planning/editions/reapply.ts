@@ -4,6 +4,7 @@ import type { ReappliedAdaptation, ReappliedChange } from '../edition-figures.js
 import { changeLine, wantsOf } from './change-line.js';
 import { clashesOf } from './clashes.js';
 import { CourseEditions } from './course-editions.js';
+import { doneAlready } from './done-already.js';
 import { Matched, type EditionMemo } from './matched.js';
 import { placeIn } from './plain.js';
 import { coursesCompared, type CoursePair } from './scope.js';
@@ -54,11 +55,11 @@ function reapplyOne(course: CourseEditions, isSettled: Settles, adaptation: Adap
 
 function summaryOf(changes: readonly ReappliedChange[]): string {
     const count = (outcome: ReappliedChange['outcome']): number => changes.filter(change => change.outcome === outcome).length;
-    const [clean, moved, conflicts] = [count('clean'), count('moved'), count('conflict')];
+    const [clean, moved, conflicts, done] = [count('clean'), count('moved'), count('conflict'), count('done')];
     if (changes.length > 0 && changes.every(({ settled }) => settled)) return 'Written against the new edition already, or looked at again for it.';
     if (clean === changes.length) return clean === 1 ? 'The only change applies as before.' : `All ${clean} changes apply as before.`;
-    if (changes.length === 1) return moved === 1 ? 'The only change applies to what has moved.' : 'The only change is in conflict.';
-    const told = [clean > 0 && `${clean} ${clean === 1 ? 'applies' : 'apply'} as before`, moved > 0 && `${moved} ${moved === 1 ? 'applies' : 'apply'} to what has moved`, conflicts > 0 && `${conflicts} ${conflicts === 1 ? 'is' : 'are'} in conflict`];
+    if (changes.length === 1) return moved === 1 ? 'The only change applies to what has moved.' : done === 1 ? 'The only change is no longer needed.' : 'The only change is in conflict.';
+    const told = [clean > 0 && `${clean} ${clean === 1 ? 'applies' : 'apply'} as before`, moved > 0 && `${moved} ${moved === 1 ? 'applies' : 'apply'} to what has moved`, done > 0 && `${done} ${done === 1 ? 'is' : 'are'} no longer needed`, conflicts > 0 && `${conflicts} ${conflicts === 1 ? 'is' : 'are'} in conflict`];
     return `Of ${counted(changes.length, 'change')}, ${listing(told.flatMap(one => one || []))}.`;
 }
 
@@ -66,8 +67,10 @@ function reapplyChange(course: CourseEditions, settled: boolean, adaptation: Ada
     const place = placeIn(adaptation.uri, change.head);
     const touched = new Touched(course, adaptation, change);
     const line = changeLine(change);
-    const base = { line, place, wants: wantsOf(change, touched.titles), settled, ...touched.places };
+    const base = { line, place, wants: wantsOf(change, touched.titles), settled, former: touched.former, ...touched.places };
     if (settled) return { ...base, outcome: 'clean', renames: [] };
+    const done = doneAlready(touched, change);
+    if (done !== undefined) return { ...base, outcome: 'done', newEdition: done, renames: [] };
     const clashes = clashesOf(touched, change);
     const rewritten = changeLine(change, mention => touched.called(mention));
     const { renames, elsewhere } = touched;

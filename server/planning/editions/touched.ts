@@ -1,5 +1,6 @@
 import { lessonsBrought, lessonsChanged, partsNamed } from '@haversack/language/sheets/adaptation-names';
 import type { AdaptationSheet, PartMention, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
+import { thingNamed } from '@haversack/language/sheets/programme';
 import type { LessonSheet, Mention, Need, PartSheet, Place, Prose, Range } from '@haversack/language/sheets/sheet';
 import { quoted } from '../wording.js';
 import type { Pair } from './alike.js';
@@ -33,6 +34,8 @@ export interface FoundPart {
 export class Touched {
     /** Names that are written otherwise now, at their places. */
     readonly renames: { at: Range; text: string }[] = [];
+    /** Places of names that the old edition knows and the new one does not. */
+    readonly former: Range[] = [];
     /** What stands elsewhere now though it is the same, in sentences. */
     readonly elsewhere: string[] = [];
     readonly places: { old?: Place; new?: Place } = {};
@@ -46,7 +49,7 @@ export class Touched {
         if (change.does === 'split lesson') this.notePart({ lesson: change.lesson, part: change.after, at: change.after.at });
         if (change.does === 'add to lesson' && change.anchor) this.notePart({ lesson: change.lesson, part: change.anchor, at: change.anchor.at });
         if (change.does === 'swap thing') {
-            for (const mention of [change.thing, change.forThing]) this.call(mention, this.newThing(mention.name));
+            for (const mention of [change.thing, change.forThing]) this.callThing(mention);
             if (change.within?.part) this.notePart({ lesson: change.within.lesson, part: change.within.part, at: change.within.part.at });
         }
         if (change.does === 'add to lesson' || change.does === 'add to activity') this.noteAdded(change);
@@ -112,8 +115,19 @@ export class Touched {
         this.renames.push({ at: mention.at, text: name });
     }
 
+    private callThing(mention: Mention): void {
+        const { old, now } = this.matched;
+        this.call(mention, this.newThing(mention.name));
+        if (thingNamed(old, mention.name) && !thingNamed(now, mention.name)) this.noteFormer(mention);
+    }
+
+    private noteFormer({ at }: Mention): void {
+        if (!this.former.includes(at)) this.former.push(at);
+    }
+
     private noteLesson(mention: Mention): void {
         const found = this.lesson(mention);
+        if (found.old && !this.matched.now.lessons.has(mention.name)) this.noteFormer(mention);
         if (found.new) this.call(mention, found.new.name);
         this.notePlaces(found.old && placeIn(found.old.uri, found.old.at), found.new && placeIn(found.new.uri, found.new.at));
         if (found.pair && found.old!.name !== found.new!.name) this.elsewhere.push(renamed(found.old!, found.new!));
@@ -122,6 +136,8 @@ export class Touched {
     private notePart(mention: PartMention): void {
         const { lesson, old, new: now, nowIn } = this.part(mention);
         this.notePlaces(old && lesson.old && placeIn(old.uri ?? lesson.old.uri, old.at), now && placeIn(now.uri ?? (nowIn ?? lesson.new)?.uri ?? '', now.at));
+        if (lesson.old && !this.matched.now.lessons.has(mention.lesson.name)) this.noteFormer(mention.lesson);
+        if (old && !lesson.new?.parts.some(({ name }) => name === old.name)) this.noteFormer(mention.part);
         const home = nowIn ?? lesson.new;
         if (home) this.call(mention.lesson, home.name);
         if (!now || !old) return;
@@ -137,7 +153,7 @@ export class Touched {
 
     private noteAdded({ added }: Extract<WrittenChange, { does: 'add to lesson' | 'add to activity' }>): void {
         const needs = (list: readonly Need[]): void => {
-            for (const need of list) for (const { thing } of need.options) this.call(thing, this.newThing(thing.name));
+            for (const need of list) for (const { thing } of need.options) this.callThing(thing);
         };
         for (const mention of [...added.introduces, ...added.practises, ...added.checks]) this.call(mention, this.matched.newObjective(mention.name));
         needs(added.needs);

@@ -18,6 +18,10 @@ export interface Break {
     does?: 'practises' | 'checks';
     /** Nothing of the objective is left: a fact to know, and nothing to mend. */
     gone?: true;
+    /** Lessons still ask for it, though none introduces it. */
+    asked?: true;
+    /** Where a lesson is put behind one that follows it: it is taught where the course has it all the same. */
+    stays?: true;
     /** It does not matter, as nothing of the objective is left. */
     moot?: true;
 }
@@ -54,8 +58,13 @@ function followsIn(shows: ReadLesson, { lastOf }: CourseReading): Break[] {
         const before = lastOf.get(about);
         if (!before) return [{ kind: 'prerequisite-left-out', about, shows }];
         const isOwn = before.origins.some(origin => shows.origins.includes(origin));
-        return before.index > shows.index && !isOwn ? [{ kind: 'prerequisite-later', about, shows, later: before }] : [];
+        return before.listed > shows.listed && !isOwn ? [{ kind: 'prerequisite-later', about: asWritten(about, before), shows, later: before }] : [];
     });
+}
+
+/** A piece of a split lesson is known by the lesson. */
+function asWritten(name: string, { origins }: ReadLesson): string {
+    return origins.length === 1 ? origins[0]! : name;
 }
 
 function wordsIn(shows: ReadLesson, { taughtWords, wordsIn: named }: CourseReading): Break[] {
@@ -69,7 +78,15 @@ function buildsOnIn({ programme, introduced, practised, checked }: CourseReading
     return [...introduced].flatMap(([behind, shows]) => (programme.objectives.get(behind)?.buildsOn ?? []).flatMap(({ name: about }): Break[] => {
         const later = introduced.get(about);
         if (later) return later.index > shows.index ? [{ kind: 'builds-on-later', about, behind, shows, later }] : [];
-        // Where it is still practised or checked, that it is not introduced is told by itself.
-        return practised.has(about) || checked.has(about) ? [] : [{ kind: 'builds-on-later', about, behind, shows }];
+        return [{ kind: 'builds-on-later', about, behind, shows, ...((practised.has(about) || checked.has(about)) && { asked: true }) }];
     }));
+}
+
+/** Whether a lesson is taught behind and before the same lessons as in the course as it is written. */
+export function staysWhereItWas(lesson: ReadLesson, base: CourseReading, adapted: CourseReading): boolean {
+    const then = base.lastOf.get(lesson.origins[0] ?? lesson.name);
+    return then !== undefined && base.lessons.every(other => {
+        const now = adapted.lastOf.get(other.name);
+        return !now || now === lesson || other === then || (other.index < then.index) === (now.index < lesson.index);
+    });
 }

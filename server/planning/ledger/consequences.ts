@@ -1,7 +1,8 @@
+import { adaptCourse } from '@haversack/language/adapting/adapt-course';
 import type { AppliedChange } from '@haversack/language/adapting/adapted';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { AdaptationSheet, CourseSheet } from '@haversack/language/sheets/sheet';
-import { breaksIn, keysOf, type Break } from './breaks.js';
+import { breaksIn, keysOf, staysWhereItWas, type Break } from './breaks.js';
 import { readCourse, wordsOf, type CourseReading } from './course-reading.js';
 import { CourseMemo } from './course-memo.js';
 import { Stages, type Stage } from './stages.js';
@@ -25,7 +26,15 @@ export interface CourseChanges {
     adapted: CourseReading;
     stages: Stages;
     made: ChangeMade[];
+    /** Where there are more changes than are looked at one by one: what all of them break together. */
+    together?: Broken[];
 }
+
+/** With more changes, what they break is told of all together: each further one would be as long to look at as all before it. */
+const mostLookedAt = 100;
+
+/** So many lessons are gone through to see which change breaks what. */
+const mostRead = 200_000;
 
 /**
  * The changes of a course one after another, each with what does not hold because of it: what does not hold in the course as it is
@@ -39,27 +48,35 @@ function makeChanges(programme: Programme, course: CourseSheet, adaptations: rea
     const stages = new Stages(programme, course, adaptations, memo);
     const base = baseOf(programme, course, memo);
     const adapted = readCourse(stages.last, base.words, memo);
+    const fresh = newBreaks(base, adapted).map((one): Break => (one.kind === 'prerequisite-later' && one.later && staysWhereItWas(one.later, base.reading, adapted) ? { ...one, stays: true } : one));
+    const isMany = stages.count > mostLookedAt || stages.count * (stages.count + base.reading.lessons.length) > mostRead;
+    const blamed = isMany ? new Map<number, Break[]>() : blame(fresh, changes => breaksIn(readCourse(stages.after(changes), base.words, memo)), stages.count);
+    const written = adaptations.flatMap(adaptation => adaptation.changes.map(() => adaptation));
+    const made = stages.last.changes.map((applied, i): ChangeMade => ({ adaptation: written[i]!, applied, broken: grouped(blamed.get(i) ?? []) }));
+    return { base: base.reading, adapted, stages, made, ...(isMany && { together: grouped(fresh) }) };
+}
+
+/** What each change breaks, by its index: the change since which it has not held. */
+function blame(fresh: readonly Break[], breaksAfter: (changes: number) => Break[], count: number): Map<number, Break[]> {
     const keys = new Map<number, ReadonlySet<string>>();
     const keysAfter = (changes: number): ReadonlySet<string> => {
         let known = keys.get(changes);
-        if (!known) keys.set(changes, known = new Set(breaksIn(readCourse(stages.after(changes), base.words, memo)).flatMap(keysOf)));
+        if (!known) keys.set(changes, known = new Set(breaksAfter(changes).flatMap(keysOf)));
         return known;
     };
     const blamed = new Map<number, Break[]>();
-    for (const one of newBreaks(base, adapted)) {
-        let since = stages.count - 1;
+    for (const one of fresh) {
+        let since = count - 1;
         while (since > 0 && keysOf(one).some(key => keysAfter(since).has(key))) since--;
         blamed.set(since, [...blamed.get(since) ?? [], one]);
     }
-    const written = adaptations.flatMap(adaptation => adaptation.changes.map(() => adaptation));
-    const made = stages.last.changes.map((applied, i): ChangeMade => ({ adaptation: written[i]!, applied, broken: grouped(blamed.get(i) ?? []) }));
-    return { base: base.reading, adapted, stages, made };
+    return blamed;
 }
 
 /** What does not hold with these changes made and holds without them; they need not be those of the programme. */
 export function brokenBy(programme: Programme, course: CourseSheet, adaptations: readonly AdaptationSheet[], memo = new CourseMemo()): { after: Stage; broken: Broken[] } {
     const base = baseOf(programme, course, memo);
-    const after = new Stages(programme, course, adaptations, memo).last;
+    const after = adaptCourse(programme, course, adaptations, memo.passing);
     return { after, broken: grouped(newBreaks(base, readCourse(after, base.words, memo))) };
 }
 

@@ -5,6 +5,8 @@ import type { LessonSheet, Prose, Step } from '@haversack/language/sheets/sheet'
 /** What was worked out of courses before, kept by the caller from one version of a programme to the next. */
 export class CourseMemo {
     readonly adapting = new AdaptingMemo();
+    /** Of courses that are only tried: between two changes, or with a mend. They must not push out what the class is taught. */
+    readonly passing = new AdaptingMemo();
     private readonly named = new WeakMap<LessonSheet, ReadonlySet<string>>();
     private readonly ofProgramme = new WeakMap<Programme, Map<string, unknown>>();
 

@@ -1,18 +1,22 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
+import { courseOrder, Turns } from '../schedule/course-order.js';
 import type { CourseMemo } from './course-memo.js';
 import type { Stage } from './stages.js';
 
 /** A lesson at its place in a stage of the course. */
 export interface ReadLesson {
     name: string;
+    /** As it is taught: no lesson before what it follows. */
     index: number;
+    /** As the course lists it. */
+    listed: number;
     sheet: LessonSheet;
     /** Names of the lessons of the course as written of which it is made. */
     origins: readonly string[];
 }
 
-/** What a stage of the course teaches where. Indexes count its lessons from 0. */
+/** What a stage of the course teaches where. Lessons stand in the order in which they are taught; indexes count them from 0. */
 export interface CourseReading {
     programme: Programme;
     lessons: readonly ReadLesson[];
@@ -37,10 +41,11 @@ export function readCourse({ programme, course, madeOf, changes }: Stage, words:
     const checked = new Map<string, ReadLesson[]>();
     const taughtWords = new Map<string, ReadLesson>();
     const lastOf = new Map<string, ReadLesson>();
-    for (const { name } of course.units.flatMap(unit => unit.lessons)) {
-        const sheet = programme.lessons.get(name);
-        if (!sheet) continue;
-        const lesson: ReadLesson = { name, index: lessons.length, sheet, origins: madeOf.get(name) ?? [name] };
+    const sheets = course.units.flatMap(unit => unit.lessons).flatMap(({ name }) => programme.lessons.get(name) ?? []);
+    for (const listed of asTaught(sheets)) {
+        const sheet = sheets[listed]!;
+        const { name } = sheet;
+        const lesson: ReadLesson = { name, index: lessons.length, listed, sheet, origins: madeOf.get(name) ?? [name] };
         lessons.push(lesson);
         for (const { name: objective } of sheet.introduces) if (!introduced.has(objective)) introduced.set(objective, lesson);
         for (const { name: objective } of sheet.practises) push(practised, objective, lesson);
@@ -56,6 +61,18 @@ export function readCourse({ programme, course, madeOf, changes }: Stage, words:
     }
     const wordsIn = ({ sheet }: ReadLesson): string[] => [...memo.namedIn(sheet)].filter(name => words.has(name));
     return { programme, lessons, introduced, practised, checked, taughtWords, lastOf, wordsIn };
+}
+
+/** Positions in the order in which the lessons are taught. */
+function asTaught(sheets: readonly LessonSheet[]): number[] {
+    const turns = new Turns(courseOrder(sheets), []);
+    const taught: number[] = [];
+    for (let next = turns.next(); next !== undefined; next = turns.next()) {
+        turns.take();
+        turns.taught(next);
+        taught.push(next);
+    }
+    return taught;
 }
 
 /** Words that some lesson teaches: a name in braces means one only where nothing else has that name. */

@@ -1,42 +1,36 @@
-import type { LessonSheet, Place } from '@haversack/language/sheets/sheet';
+import type { Place } from '@haversack/language/sheets/sheet';
 import type { LedgerFigures, LessonChange, MinutesChange } from '../ledger-figures.js';
+import { staysWhereItWas } from './breaks.js';
 import type { CourseChanges } from './consequences.js';
 import type { CourseReading, ReadLesson } from './course-reading.js';
-import type { Stage } from './stages.js';
+import { lengthOf, minutesOf } from './stages.js';
 
 /** Each lesson of the course before or after, with what happened to it; one that is left out stands where it stood. */
 export function lessonChanges({ base, adapted, stages: { last: after } }: CourseChanges): LessonChange[] {
     return bothSides(base, adapted).map(({ then, now }): LessonChange => {
         const lesson = (now ?? then)!;
-        const told = { name: lesson.name, title: lesson.sheet.title, place: placeOf(lesson) };
+        const of = { name: lesson.name, title: lesson.sheet.title, place: placeOf(lesson) };
         const out = now ? undefined : after.leftOut.get(lesson.name);
-        if (!now) return { ...told, happened: 'left out', says: out ? [out.says] : [] };
+        if (!now) return { ...of, happened: 'left out', says: out ? [out.says] : [] };
         const changes = after.changes.filter(({ idle, touched }) => idle === undefined && touched.includes(now.name));
-        const says = changes.map(change => change.says);
-        if (!now.origins.some(origin => base.lastOf.has(origin))) return { ...told, happened: 'new', says };
-        if (changes.some(({ change }) => change.does === 'move lesson' && now.origins.includes(change.lesson.name))) return { ...told, happened: 'moved', says };
-        return { ...told, happened: says.length > 0 ? 'changed' : 'same', says };
+        const stays = now.origins.some(origin => base.lastOf.has(origin)) && staysWhereItWas(now, base, adapted);
+        const told = changes.filter(({ change }) => !stays || change.does !== 'move lesson');
+        const says = told.map(change => change.says);
+        if (!now.origins.some(origin => base.lastOf.has(origin))) return { ...of, happened: 'new', says };
+        if (told.some(({ change }) => change.does === 'move lesson' && now.origins.includes(change.lesson.name))) return { ...of, happened: 'moved', says };
+        return { ...of, happened: says.length > 0 ? 'changed' : 'same', says };
     });
 }
 
 export function minutesChange({ base, adapted, stages }: CourseChanges): LedgerFigures['minutes'] {
     return {
-        before: minutesOf(stages.after(0)), after: minutesOf(stages.last),
+        before: stages.minutesAfter(0), after: minutesOf(stages.last),
         lessons: bothSides(base, adapted).map(({ then, now, joined = [] }): MinutesChange => {
             const lesson = (now ?? then)!;
             const before = then && [then, ...joined].reduce((sum, { sheet }) => sum + lengthOf(sheet), 0);
             return { name: lesson.name, title: lesson.sheet.title, place: placeOf(lesson), before, after: now && lengthOf(now.sheet) };
         })
     };
-}
-
-/** Of all lessons of a course together. */
-export function minutesOf({ programme, course }: Pick<Stage, 'programme' | 'course'>): number {
-    return course.units.reduce((sum, { lessons }) => lessons.reduce((own, { name }) => own + lengthOf(programme.lessons.get(name)), sum), 0);
-}
-
-function lengthOf(lesson: LessonSheet | undefined): number {
-    return lesson?.parts.reduce((sum, { minutes }) => sum + (minutes ?? 0), 0) ?? 0;
 }
 
 interface Sides {

@@ -14,11 +14,12 @@ export function consequenceOf(broken: Broken, base: CourseReading): Consequence 
 
 function sentence(broken: Broken, base: CourseReading): string {
     const { programme } = base;
-    const { kind, about, behind, lessons, users = [], later, does, gone } = broken;
+    const { kind, about, behind, lessons, users = [], later, does, gone, stays, asked } = broken;
     const who = inWords(lessons);
     const verb = (one: string, several: string): string => (lessons.length === 1 ? one : several);
     const objective = quoted(programme.objectives.get(about)?.title ?? about);
     const lesson = quoted(programme.lessons.get(about)?.title ?? about);
+    const isWaitedFor = later?.name === about || later?.origins.includes(about);
     const afterwards = later && quoted(later.sheet.title);
     switch (kind) {
         case 'no-longer-introduced': return gone
@@ -27,9 +28,10 @@ function sentence(broken: Broken, base: CourseReading): string {
         case 'no-longer-checked': return `No lesson checks ${objective} any more, so nobody finds out whether the children have got it.`;
         case 'practised-too-early': return `${who} ${verb(does ?? 'practises', 'ask for')} ${objective}, which ${afterwards} now introduces only later.`;
         case 'prerequisite-left-out': return `${who} ${verb('follows', 'follow')} ${lesson}, which is ${base.lastOf.has(about) ? 'left out' : 'not taught in this course'}.`;
-        case 'prerequisite-later': return `${who} ${verb('follows', 'follow')} ${lesson}, which now comes later.`;
+        case 'prerequisite-later': return stays ? `${who} ${verb('follows', 'follow')} ${lesson}, which is therefore still taught where it was.`
+            : `${who} ${verb('follows', 'follow')} ${lesson}, which now comes later${isWaitedFor ? `, so ${verb('it is', 'they are')} taught only after that` : ''}.`;
         case 'word-not-taught': return `${who} ${verb('uses', 'use')} the word ${quoted(inPlainWords(about))}, which ${later ? `${afterwards} now teaches only later` : 'no lesson teaches any more'}.`;
-        case 'builds-on-later': return `${quoted(programme.objectives.get(behind ?? '')?.title ?? '')} builds on ${objective}, which ${later ? `${afterwards} now introduces only later` : 'is no longer taught'}.`;
+        case 'builds-on-later': return `${quoted(programme.objectives.get(behind ?? '')?.title ?? '')} builds on ${objective}, which ${later ? `${afterwards} now introduces only later` : asked ? 'no lesson introduces any more' : 'is no longer taught'}.`;
     }
 }
 

@@ -23,18 +23,22 @@ export function classLog(sheet: ClassSheet): Map<number, LogLine[]> {
 
 /** What is to be done again, and when. `parts` are indexes of the lesson's parts. */
 export type Again =
-    | { what: 'part'; parts: number[]; when: 'today' | 'tomorrow' }
+    | { what: 'part'; lesson: LessonSheet; parts: number[]; when: 'today' | 'tomorrow' }
     | { what: 'lesson'; when: 'today' | 'tomorrow' }
     | { what: 'revisit'; parts: number[]; lessons: number };
 
-/** As the lesson's last checkpoint asks; without one, the whole lesson at the next meeting. */
-export function againAfter(lesson: LessonSheet): Again {
+/**
+ * As the lesson's last checkpoint asks; without one, the whole lesson at the next meeting. `lessonNamed` finds the other piece of a lesson that an
+ * adaptation has split.
+ */
+export function againAfter(lesson: LessonSheet, lessonNamed: (name: string) => LessonSheet | undefined): Again {
     const closing = lesson.parts.map((part, i) => ({ i, unsure: part.unsure })).filter(p => p.unsure !== undefined).pop();
     const unsure: Unsure | undefined = closing?.unsure;
     switch (unsure?.then) {
         case 'repeat': {
-            const index = lesson.parts.findIndex(part => part.name === unsure.activity.name);
-            return index < 0 ? { what: 'lesson', when: unsure.when } : { what: 'part', parts: [index], when: unsure.when };
+            const home = unsure.of === undefined ? lesson : lessonNamed(unsure.of);
+            const index = home?.parts.findIndex(part => part.name === unsure.activity.name) ?? -1;
+            return home && index >= 0 ? { what: 'part', lesson: home, parts: [index], when: unsure.when } : { what: 'lesson', when: unsure.when };
         }
         case 'repeat lesson': return { what: 'lesson', when: unsure.when ?? 'tomorrow' };
         case 'revisit': return { what: 'revisit', parts: [closing?.i ?? 0], lessons: Number.isFinite(unsure.lessons) ? Math.max(1, unsure.lessons) : 1 };

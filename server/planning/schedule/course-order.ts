@@ -12,6 +12,8 @@ export interface CourseOrder {
     positions: ReadonlyMap<string, readonly number[]>;
     /** Where that stands which is taught of a lesson as its course calls it: itself, its pieces, or what it is joined to. */
     meant: ReadonlyMap<string, readonly number[]>;
+    /** For each piece of a lesson that an adaptation has split, where the other pieces stand: no two share a meeting. */
+    apart: ReadonlyMap<number, readonly number[]>;
     /** Where adaptations have changed the course. */
     adapted?: AdaptedOrder;
     /** For each lesson, positions of those it follows (the first of each name), circles and lessons of other courses left out. */
@@ -25,6 +27,7 @@ export interface CourseOrder {
 type AdaptedOrder = Pick<Adapted, 'base' | 'changes' | 'madeOf' | 'leftOut'>;
 
 const none: readonly number[] = [];
+const noPieces: ReadonlyMap<string, readonly number[]> = new Map();
 
 export function courseOrder(lessons: readonly LessonSheet[], adapted?: AdaptedOrder): CourseOrder {
     const positions = new Map<string, number[]>();
@@ -46,7 +49,8 @@ export function courseOrder(lessons: readonly LessonSheet[], adapted?: AdaptedOr
     const before = circles.length === 0 ? named : withoutCircles(named, circles, i => positions.get(lessons[i]?.name ?? '')?.[0] ?? i);
     const behind: number[][] = lessons.map(() => []);
     before.forEach((list, i) => list.forEach(p => behind[p]?.push(i)));
-    return { lessons, shapes: lessons.map(shapeOf), positions, meant: adapted ? positionsMeant(lessons, adapted) : positions, adapted, before, circles, behind };
+    const meant = adapted ? positionsMeant(lessons, adapted) : positions;
+    return { lessons, shapes: lessons.map(shapeOf), positions, meant, apart: piecesApart(lessons, adapted ? meant : noPieces), adapted, before, circles, behind };
 }
 
 /** In words, who leaves a lesson out; undefined where nobody does. */
@@ -72,6 +76,18 @@ function positionsMeant(lessons: readonly LessonSheet[], { madeOf }: AdaptedOrde
         for (const own of madeOf.get(name) ?? [name]) meant.set(own, [...meant.get(own) ?? [], i]);
     });
     return meant;
+}
+
+function piecesApart(lessons: readonly LessonSheet[], meant: ReadonlyMap<string, readonly number[]>): Map<number, number[]> {
+    const apart = new Map<number, number[]>();
+    for (const positions of meant.values()) {
+        if (positions.length < 2) continue;
+        for (const i of positions) {
+            const others = positions.filter(other => lessons[other]?.name !== lessons[i]?.name);
+            if (others.length > 0) apart.set(i, [...apart.get(i) ?? [], ...others]);
+        }
+    }
+    return apart;
 }
 
 /** `first`: where the name of a lesson stands first. */

@@ -84,7 +84,7 @@ class CourseRun {
     constructor(private readonly rules: RunRules, private readonly undisturbed: readonly number[] = []) {
         const held = [...rules.fixed.values()].flatMap(lines => lines.map(f => f.position));
         this.turns = new Turns(rules.order, held);
-        this.repeats = new Repeats();
+        this.repeats = new Repeats(rules.order);
         this.isDone = new Uint8Array(rules.order.lessons.length);
         this.result = {
             days: [], unfinished: [], missedDates: [], heard: new Set(), notRepeated: [], catchUps: []
@@ -110,7 +110,7 @@ class CourseRun {
     }
 
     private meet(day: number): RunDay {
-        const room = new MeetingRoom(this.rules.pace);
+        const room = new MeetingRoom(this.rules.pace, this.rules.order.apart);
         let fixed: readonly FixedDate[] = this.rules.fixed.get(day) ?? nothingFixed;
         const inTime = fixed.length === 0 ? fixed : fixed.filter(one => this.turns.isReady(one.position));
         if (this.repeats.isWaiting) this.teachAgain(room, inTime);

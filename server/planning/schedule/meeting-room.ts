@@ -22,7 +22,8 @@ export class MeetingRoom {
     private slots: number;
     private full = false;
 
-    constructor(private readonly pace: Pace) {
+    /** `apart`: positions of lessons that must not share a meeting with the one at a position. */
+    constructor(private readonly pace: Pace, private readonly apart: ReadonlyMap<number, readonly number[]> = new Map()) {
         this.left = pace.session ?? Infinity;
         this.slots = pace.perMeeting ?? (pace.session === undefined ? 1 : Infinity);
     }
@@ -37,7 +38,7 @@ export class MeetingRoom {
     }
 
     fitsWhole(work: Work): boolean {
-        if (this.full || this.slots < 1) return false;
+        if (this.full || this.slots < 1 || this.holdsOtherPiece(work)) return false;
         const { minutes, open } = lengthOf(work);
         if (minutes > this.left) return false;
         return !open || this.pace.session === undefined || this.onlyRepeats;
@@ -48,7 +49,7 @@ export class MeetingRoom {
      * is begun only where the meeting holds nothing else or repeats alone; what has been begun goes on wherever a part of it fits.
      */
     teach(work: Work, why?: Taught['why'], cause?: number): boolean {
-        if (this.full || this.slots < 1) return false;
+        if (this.full || this.slots < 1 || this.holdsOtherPiece(work)) return false;
         if (this.fitsWhole(work)) {
             this.put(work, work.parts.length - work.done, why, cause);
             return true;
@@ -60,6 +61,12 @@ export class MeetingRoom {
         else if (fits > 0 && (work.done > 0 || isWorthAMeeting(work, fits))) this.put(work, fits, why, cause);
         else return false;
         return true;
+    }
+
+    /** A lesson is split so that it falls on two days; what comes again does not count. */
+    private holdsOtherPiece({ position }: Work): boolean {
+        const others = this.apart.get(position);
+        return others !== undefined && this.taught.some(({ work, why }) => why !== 'repeat' && why !== 'revisit' && others.includes(work.position));
     }
 
     /** Teaches one part again, which takes no lesson's place. `keep` are minutes and lessons that something else has a claim on. */

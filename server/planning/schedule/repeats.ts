@@ -1,4 +1,5 @@
 import { againAfter, type LogLine } from './class-log.js';
+import type { CourseOrder } from './course-order.js';
 import type { MeetingRoom } from './meeting-room.js';
 import { someParts, type Work } from './pieces.js';
 
@@ -14,6 +15,8 @@ interface Repeat {
 export class Repeats {
     private readonly waiting: Repeat[] = [];
 
+    constructor(private readonly order: CourseOrder) {}
+
     get isWaiting(): boolean {
         return this.waiting.length > 0;
     }
@@ -25,9 +28,11 @@ export class Repeats {
 
     /** Does at once what is asked for the same day, and keeps the rest for the meetings to come. */
     hear(line: LogLine, taught: Work, room: MeetingRoom, finished: number): void {
-        const again = againAfter(taught.lesson);
+        const positionOf = (name: string): number => this.order.positions.get(name)?.[0] ?? -1;
+        const again = againAfter(taught.lesson, name => this.order.lessons[positionOf(name)]);
         const parts = again.what === 'lesson' ? taught.lesson.parts.map((_, i) => i) : again.parts;
-        const work = someParts(taught.position, taught.lesson, parts);
+        const isElsewhere = again.what === 'part' && again.lesson !== taught.lesson;
+        const work = isElsewhere ? someParts(positionOf(again.lesson.name), again.lesson, parts) : someParts(taught.position, taught.lesson, parts);
         if (again.what === 'revisit') this.waiting.push({ work, what: 'revisit', line: line.index, notBefore: finished + again.lessons });
         else if (again.when === 'today') room.addToday(work, line.index);
         else this.waiting.push({ work, what: again.what, line: line.index, notBefore: 0 });

@@ -21,7 +21,7 @@ export function lessonCues(lesson: LessonFigures, telling: Telling): Cue[] {
             ...first(part).flatMap(step => sayIf('', inWords(step.prose), step.place)),
             ...tell('A gentler choice: ', stepsOf(part.steps, 'instead'), telling)
         ]),
-        ...of('activity').flatMap((part, index) => activityCues(part, index === 0, telling)),
+        ...of('activity').flatMap((part, index, all) => activityCues(part, all.length === 1 ? 'The activity is' : index === 0 ? 'First comes' : 'Then comes', telling)),
         ...of('game').flatMap(part => gameCues(part, telling)),
         ...pictureCues(of('warm-up', 'practice', 'checkpoint').flatMap(({ steps }) => steps)),
         ...readyCues(lesson, telling),
@@ -41,10 +41,10 @@ function aimCues({ aim, objectives, words }: LessonFigures, { inWords }: Telling
     ];
 }
 
-function activityCues(part: PartFigures, isFirst: boolean, telling: Telling): Cue[] {
+function activityCues(part: PartFigures, lead: string, telling: Telling): Cue[] {
     const { inWords } = telling;
     return [
-        say(`${isFirst ? 'First' : 'Then'} comes ${partInWords(part)}`, part.place),
+        say(`${lead} ${partInWords(part)}`, part.place),
         ...tell('', stepsOf(part.steps, 'why'), telling),
         ...first(part).map((step): Cue => ({ does: 'begin', text: opening(inWords(step.prose)), place: step.place })),
         ...pictureCues(part.steps),

@@ -46,13 +46,18 @@ export function spokenTime(cues: readonly Cue[], rate: number): SpokenTime {
         words,
         shown: shows.reduce((total, { count }) => total + count, 0),
         time: {
-            exact: exactText(minutes), unit: 'min', text: minutesInWords(minutes),
+            exact: exactText(minutes), unit: 'min', text: wholeMinutes(minutes),
             trail: [
                 { words: `${counted(words, 'word')} at ${rate} a minute: ${minutesInWords(spoken)}` },
                 ...shows.map(({ count, one, many, time, minutes: shown }) => ({ words: `${counted(count, one, many)} at ${time}${count === 1 ? '' : ` each: ${minutesInWords(shown)}`}` }))
             ]
         }
     };
+}
+
+/** A talk is planned in whole minutes; how they were counted tells the tenths. */
+function wholeMinutes(minutes: Fraction): string {
+    return minutes.compare(1) < 0 ? 'less than 1 min' : `${minutes.round().valueOf()} min`;
 }
 
 /** To a tenth of a minute. */

@@ -17,8 +17,14 @@ export function thingCues({ brief }: Telling): Cue[] {
         ...missing.map(thing => say(`There are not enough ${thingInWords(thing.title, thing.kind)}: ${thing.missing?.text} more`, thing.place)),
         ...(brief.buy.length === 0 ? [say('There is nothing to buy or order for this week')] : brief.buy.map(line => say(`To buy or order: ${orderInWords(line)}`, line.place))),
         ...(notNeeded.length > 0 ? [say(`You may look for these and do not need them: ${listing(notNeeded.map(title => thingInWords(title)))}`)] : []),
-        ...(brief.putAway.length > 0 ? [say(`You can put away for good: ${listing(brief.putAway.map(({ title }) => thingInWords(title)))}`)] : [])
+        ...putAwayCues(brief)
     ];
+}
+
+/** The week has just begun: what it still uses goes only after its last meeting. */
+function putAwayCues({ putAway }: WeekBrief): Cue[] {
+    const days = once(putAway.map(({ after = 'this week' }) => after));
+    return days.map(day => say(`After ${day} you can put away for good: ${listing(putAway.filter(({ after = 'this week' }) => after === day).map(({ title }) => thingInWords(title)))}`));
 }
 
 /** The new things of a long list, since the others are known by now; in the first week nothing is. */

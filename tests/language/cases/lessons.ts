@@ -461,10 +461,10 @@ lesson weigh-1
 `, `${harbour}
 adaptation shorter of measuring
   add to weigh-1
+# ^^^^^^^^^^^^^^ lesson-too-long: takes 35 min
     activity again 15 min
       do: Again.
 lesson weigh-1
-#      ^^^^^^^ lesson-too-long: Lesson 'weigh-1' takes 35 min
   activity lift 20 min
     do: Lift.
 `, `${harbour}
@@ -472,13 +472,13 @@ adaptation shorter of measuring
   split weigh-1 after lift
   insert visit after weigh-1
   retime visit to 40 min
+# ^^^^^^^^^^^^^^^^^^^^^^ lesson-too-long: With this change “Visit” takes 40 min
 lesson weigh-1
   activity lift 5 min
     do: Lift.
   activity drop 5 min
     do: Drop.
 lesson visit
-#      ^^^^^ lesson-too-long: takes 40 min
   activity walk 15 min
     do: Walk.
   activity rest 15 min
@@ -623,7 +623,7 @@ adaptation shorter of measuring
   split activity weigh-1.drop after 5 min
 # ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: “Drop” says no minutes
   join weigh-1 with weigh-1
-# ^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses: A lesson cannot be joined with itself
+#                   ^^^^^^^ adaptation-misses: A lesson cannot be joined with itself
   insert weigh-1 after weigh-1
 #        ^^^^^^^ adaptation-misses: The course teaches “Weigh 1” already
   retime weigh-1 to 5 min
@@ -653,5 +653,45 @@ adaptation shorter of measuring
   swap rice for bean
   skip lesson weigh-1 because: {weigh-1} is known.
 `.replace('lesson weigh-1\n  about: One.', 'lesson weigh-1\n  materials\n    rice 1 per pair')]
+    },
+    {
+        code: 'adaptation-empties',
+        fires: [`
+course measuring
+  unit a
+    weigh-1
+    weigh-2
+lesson weigh-1
+  activity lift 5 min
+    do: Lift.
+  activity drop 5 min
+    do: Drop.
+lesson weigh-2
+  activity walk 5 min
+    do: Walk.
+adaptation shorter of measuring
+  skip activity weigh-1.drop
+  skip activity weigh-1.lift because: It is too heavy.
+# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-empties: Nothing is left of “Weigh 1”: it still has its meeting, with nothing to do. Leave out the whole lesson, or keep one of its parts.
+adaptation other of measuring
+  move activity weigh-2.walk after weigh-2.walk
+# ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ adaptation-misses
+`],
+        silent: [`
+course measuring
+  unit a
+    weigh-1
+    weigh-2
+lesson weigh-1
+  activity lift 5 min
+    do: Lift.
+  activity drop 5 min
+    do: Drop.
+lesson weigh-2
+  about: Nothing is written yet.
+adaptation shorter of measuring
+  skip activity weigh-1.drop
+  move weigh-2 before weigh-1
+`]
     }
 ];

@@ -10,7 +10,7 @@ import { Section } from '../../pieces/section.js';
 import type { View } from '../../view.js';
 import { whyWords } from '../../words.js';
 import type { TermFigures } from '../../../planning/term-figures.js';
-import { changesOf } from '../sentences.js';
+import { changesOf, noMeetings } from '../sentences.js';
 import { dayWords, heads, termWords } from '../words.js';
 import { calendarBlocks, type Block, type Cell, type WeekRow } from './blocks.js';
 import { offWords } from './entries.js';
@@ -20,7 +20,7 @@ export function Calendar({ term, view }: { term: TermFigures; view: View }): JSX
     const blocks = calendarBlocks(term.schedule, term.today);
     return (
         <Section id="term-calendar" title={termWords.calendar}>
-            {blocks.length === 0 && <p>{termWords.noMeetings}</p>}
+            {blocks.length === 0 && <p><bdi>{noMeetings(term)}</bdi></p>}
             <CalendarKey blocks={blocks} />
             {blocks.map(block => (
                 <div class="block">
