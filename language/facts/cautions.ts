@@ -51,9 +51,6 @@ export function cautionKind(kind: string): CautionKind | undefined {
 /** Before the usual caution of a thing that only a gauge can tell small enough or not. */
 export const gaugeFirst = 'By its size it may fit the small-parts cylinder: check with a real gauge, and until then take care.';
 
-/** Before the usual caution of a thing with three alike lengths, of which a ball would fit and a block does not. */
-export const gaugeIfRound = 'A block of this size does not fit the small-parts cylinder, a ball of this size does: check with a real gauge, and where it is round take care.';
-
 /**
  * Before the usual caution of magnets of a size that can be swallowed. How strong one is, nobody has measured, and magnets made for classrooms are outside the limits of 16 CFR 1262:
  * so the size alone is told, whatever may be sold.

@@ -37,16 +37,6 @@ export function isSmallBall(sides: readonly string[], unit: string): boolean {
     return inches !== undefined && inches[0]! <= 1.75 + hair;
 }
 
-/**
- * Whether a block of this size does not fit, but a ball as wide does: three alike lengths may be written for either, and a bounding box cannot
- * decide about what is round.
- */
-export function fitsOnlyIfRound(sides: readonly string[], unit: string): boolean {
-    const inches = sides.length === 3 ? sidesInInches(sides, unit) : undefined;
-    if (!inches || Math.max(...inches) - Math.min(...inches) > hair) return false;
-    return gaugeAnswer(sides, unit) === 'does not fit' && gaugeAnswer(sides.slice(0, 1), unit) === 'fits';
-}
-
 type Box = readonly [least: number, middle: number, most: number];
 
 function boxOf(sides: readonly number[]): Box {

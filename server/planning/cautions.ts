@@ -1,6 +1,6 @@
 import { isSerious, remindBelow, seriousBelow, youngestOf, type Youngest } from '@haversack/language/facts/caution-ages';
-import { cautionKind, gaugeFirst, gaugeIfRound, swallowedMagnets } from '@haversack/language/facts/cautions';
-import { gaugeAnswer, fitsOnlyIfRound, isSmallBall, type GaugeAnswer } from '@haversack/language/facts/small-parts';
+import { cautionKind, gaugeFirst, swallowedMagnets } from '@haversack/language/facts/cautions';
+import { gaugeAnswer, isSmallBall, type GaugeAnswer } from '@haversack/language/facts/small-parts';
 import type { Caution, ClassSheet, CourseSheet, GameSheet, MaterialSheet, ThingSheet } from '@haversack/language/sheets/sheet';
 import { titleFromName } from '@haversack/language/sheets/titles';
 import { changesOf } from './change-figures.js';
@@ -58,17 +58,16 @@ function bySize(thing: MaterialSheet, answer: GaugeAnswer | undefined, youngest:
     const { size, cautions, name, uri } = thing;
     if (!size || !youngest || cautions.some(({ kind }) => Object.hasOwn(seriousBelow, kind))) return [];
     const kind = isSmallBall(size.sides, size.unit) ? 'small-ball' : 'small-parts';
-    const ifRound = youngest.years < seriousBelow['small-parts']! && fitsOnlyIfRound(size.sides, size.unit);
-    if (youngest.years >= remindBelow[kind] || (kind === 'small-parts' && !ifRound && (answer === undefined || answer === 'does not fit'))) return [];
+    if (youngest.years >= remindBelow[kind] || (kind === 'small-parts' && (answer === undefined || answer === 'does not fit'))) return [];
     const usual = cautionKind(kind)!;
     return [{
         kind,
         title: usual.title,
-        text: ifRound ? `${gaugeIfRound} ${usual.text}` : answer === 'check with a real gauge' ? `${gaugeFirst} ${usual.text}` : usual.text,
+        text: answer === 'check with a real gauge' ? `${gaugeFirst} ${usual.text}` : usual.text,
         thing: name,
         place: { uri, range: size.at },
         computed: `${sizeInWords(thing)}; ${youngest.who.charAt(0).toLowerCase()}${youngest.who.slice(1)}`,
-        ...(!ifRound && seriously(kind, youngest))
+        ...seriously(kind, youngest)
     }];
 }
 

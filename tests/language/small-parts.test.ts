@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fitsOnlyIfRound, gaugeAnswer, isSmallBall } from '@haversack/language/facts/small-parts';
+import { gaugeAnswer, isSmallBall } from '@haversack/language/facts/small-parts';
 import { sidesInInches } from '@haversack/language/facts/size-in-inches';
 
 // The geometry itself is checked in tests/outside/cautions-gauge.test.ts.
@@ -10,12 +10,6 @@ describe('sizes as people write them', () => {
         expect(gaugeAnswer(['1 1/3'], 'in')).toBe('does not fit');
         expect(sidesInInches(['19.05', '25.4', '10'], 'mm')).toEqual([10 / 25.4, 0.75, 1]);
     });
-
-    // 1.25 in is the inside diameter of the cylinder of 16 CFR 1501.4: a ball as wide fits, a cube from 1.25 / sqrt(2) in on does not.
-    test.each([
-        [['31.7', '31.7', '31.7'], 'mm', true], [['25.4', '25.4', '25.4'], 'mm', true], [['20', '20', '20'], 'mm', false], [['32', '32', '32'], 'mm', false],
-        [['31.7', '31.7', '30'], 'mm', false], [['31.7'], 'mm', false], [['1', '1', '1'], 'g', false]
-    ])('%j %s: a ball would fit and a block does not: %s', (sides, unit, only) => expect(fitsOnlyIfRound(sides, unit)).toBe(only));
 
     test.each([
         [['1', '1', '1'], 'g'], [['1', '1', '1'], 'span'], [[], 'mm'], [['0', '1', '1'], 'mm'], [['1/0'], 'mm'], [['-1'], 'mm'], [['wide'], 'mm'],

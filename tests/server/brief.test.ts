@@ -16,7 +16,7 @@ describe('the brief of a week', () => {
         const answer = await client.brief({ week: 1 });
         expect(answer.sections.map(({ id }) => id)).toEqual(['week', 'fetch', ...answer.sections.map(({ id }) => id).filter(id => ['shelf', 'buy', 'cautions'].includes(id)), 'lesson-listen-1', 'ahead']);
         expect(answer.sections.every(({ html, hash }) => html!.length > 0 && hash.length > 0)).toBe(true);
-        expect(answer).toMatchObject({ week: 1, weeks: 8, class: 'attic', classes: [{ name: 'attic', title: 'Saturday group in the attic' }], title: 'The Cupboard Orchestra, week 1' });
+        expect(answer).toMatchObject({ week: 1, weeks: 9, class: 'attic', classes: [{ name: 'attic', title: 'Saturday group in the attic' }], title: 'The Cupboard Orchestra, week 1' });
         expect(answer.text).toBeUndefined();
     });
 
@@ -70,10 +70,10 @@ describe('the brief of a week', () => {
 
 describe('refused, in words', () => {
     test.each([
-        ['a week past the end', { week: 99 }, 'There is no week 99: the last one is week 8.'],
-        ['week 0', { week: 0 }, 'There is no week 0: the last one is week 8.'],
-        ['a negative week', { week: -1 }, 'There is no week -1: the last one is week 8.'],
-        ['half a week', { week: 1.5 }, 'There is no week 1.5: the last one is week 8.'],
+        ['a week past the end', { week: 99 }, 'There is no week 99: the last one is week 9.'],
+        ['week 0', { week: 0 }, 'There is no week 0: the last one is week 9.'],
+        ['a negative week', { week: -1 }, 'There is no week -1: the last one is week 9.'],
+        ['half a week', { week: 1.5 }, 'There is no week 1.5: the last one is week 9.'],
         ['an unknown class', { class: 'nobody' }, "There is no class 'nobody' in this programme. Its classes are attic."]
     ])('%s', async (_, params, refusal) => {
         expect(await client.brief(params)).toEqual({ refusal });
