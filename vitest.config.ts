@@ -1,15 +1,21 @@
 import { defineConfig } from 'vitest/config';
 
+/** What all tests but those of the editor have in common. */
+export const common = {
+    maxWorkers: 2,
+    // Modules keep no state of their own, so test files may share them; loading them anew for each takes a fifth of the time.
+    isolate: false,
+    testTimeout: 30_000,
+    setupFiles: ['tests/setup.ts']
+};
+export const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
+
+/** The tests that are run often. Those that lay whole pages out in Chromium take as long again: vitest.pages.config.ts. */
 export default defineConfig({
-    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    oxc: jsx,
     test: {
+        ...common,
         include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-        exclude: ['tests/editor/**', '**/node_modules/**'],
-        // More than there are cores: the tests of pages and of the server wait for a third of their time.
-        maxWorkers: 4,
-        // Modules keep no state of their own, so test files may share them; loading them anew for each takes a fifth of the time.
-        isolate: false,
-        testTimeout: 30_000,
-        setupFiles: ['tests/setup.ts']
+        exclude: ['tests/editor/**', 'tests/**/*.pages.test.ts', '**/node_modules/**']
     }
 });
