@@ -15,7 +15,12 @@ const onDisk = (editor: Editor, file: string): string => readFileSync(join(edito
 
 /** Chooses an entry by words that its label ends with: it may begin with an icon. */
 async function choose(editor: Editor, words: string): Promise<void> {
-    await editor.page.locator('.quick-input-widget .monaco-list-row').filter({ hasText: words }).first().click();
+    const rows = editor.page.locator('.quick-input-widget .monaco-list-row');
+    await rows.filter({ hasText: words }).first().waitFor();
+    // A list that has only just come moves its rows under the pointer: narrowed down to what is sought, the first is taken by its key.
+    await editor.page.locator('.quick-input-widget .quick-input-box input').fill(words);
+    await until(`a list that begins with ${words}`, () => rows.first().innerText(), text => text.includes(words));
+    await editor.page.keyboard.press('Enter');
 }
 
 /** Starts the command and gives it the spreadsheet. */

@@ -86,12 +86,22 @@ describe('a writer adds to a lesson', () => {
         // The editor reads how lines of the language go on when it first meets a file of it: the key after comes too soon before that.
         await editor.code.codeLenses();
         await editor.code.press('Control+End');
-        await editor.code.typeText('\n  activity last-one "Last one" 5 min\n');
-        await editor.code.typeText('do: Sing.\n');
-        await editor.code.typeText('ask: Why?\n');
-        await editor.code.typeText('expect: Because.');
+        const lineOfCursor = async (): Promise<number> => Number(/Ln (\d+)/.exec(await editor.page.locator('#status\\.editor\\.selection').innerText())![1]);
+        // Before a line has its colours the editor takes only its indentation over to the next one: nobody types as fast as that.
+        const typeLine = async (text: string): Promise<void> => {
+            await editor.code.typeText(text);
+            await until('the colours of the line', async () => editor.code.colours(await lineOfCursor()), parts => new Set(parts.map(({ colour }) => colour)).size > 1);
+        };
+        await editor.code.typeText('\n');
+        await typeLine('  activity last-one "Last one" 5 min');
+        await editor.code.typeText('\n');
+        await typeLine('do: Sing.');
+        await editor.code.typeText('\n');
+        await typeLine('ask: Why?');
+        await editor.code.typeText('\n');
+        await typeLine('expect: Because.');
         await editor.code.press('Escape');
-        const last = Number(/Ln (\d+)/.exec(await editor.page.locator('#status\\.editor\\.selection').innerText())![1]);
+        const last = await lineOfCursor();
         expect(await editor.code.lineText(last - 2)).toBe('    do: Sing.');
         expect(await editor.code.lineText(last - 1)).toBe('    ask: Why?');
         expect(await editor.code.lineText(last)).toBe('      expect: Because.');
