@@ -87,19 +87,21 @@ describe('a writer adds to a lesson', () => {
         await editor.code.codeLenses();
         await editor.code.press('Control+End');
         const lineOfCursor = async (): Promise<number> => Number(/Ln (\d+)/.exec(await editor.page.locator('#status\\.editor\\.selection').innerText())![1]);
-        // Before a line has its colours the editor takes only its indentation over to the next one: nobody types as fast as that.
-        const typeLine = async (text: string): Promise<void> => {
-            await editor.code.typeText(text);
+        // Pasted, so that no list of suggestions takes the key after it; and before a line has its colours the editor takes only its
+        // indentation over to the next one: nobody types as fast as that.
+        const addLine = async (text: string): Promise<void> => {
+            await editor.code.pasteText(text);
+            await until('the line', async () => editor.code.lineText(await lineOfCursor()), shown => shown.endsWith(text.trim()));
             await until('the colours of the line', async () => editor.code.colours(await lineOfCursor()), parts => new Set(parts.map(({ colour }) => colour)).size > 1);
         };
         await editor.code.typeText('\n');
-        await typeLine('  activity last-one "Last one" 5 min');
+        await addLine('  activity last-one "Last one" 5 min');
         await editor.code.typeText('\n');
-        await typeLine('do: Sing.');
+        await addLine('do: Sing.');
         await editor.code.typeText('\n');
-        await typeLine('ask: Why?');
+        await addLine('ask: Why?');
         await editor.code.typeText('\n');
-        await typeLine('expect: Because.');
+        await addLine('expect: Because.');
         await editor.code.press('Escape');
         const last = await lineOfCursor();
         expect(await editor.code.lineText(last - 2)).toBe('    do: Sing.');
