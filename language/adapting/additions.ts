@@ -3,7 +3,7 @@ import type { LessonSheet, Mention, PartSheet } from '../sheets/sheet.js';
 import { namedApart } from './moved-parts.js';
 import { lessonsOf } from './part-changes.js';
 import { fromFile, markOf, marked, type Line, type Outcome, type WorkingCourse } from './working-course.js';
-import { quoted } from './words.js';
+import { quoted } from '../facts/wording.js';
 
 const nothing = 'it adds nothing';
 

@@ -3,7 +3,7 @@ import type { LessonSheet, Mention, Need, PartSheet } from '../sheets/sheet.js';
 import { askedOnce, asMuch, namedApart, thingsOf } from './moved-parts.js';
 import { isGoingOn, speaksOf } from './split-lesson.js';
 import { fromFile, markOf, marked, originsOf, without, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
-import { listing, quoted } from './words.js';
+import { listing, quoted } from '../facts/wording.js';
 
 /** One lesson of several, in the place of the first that is named: part after part, with what all of them need, name and follow. */
 export function joinLessons(course: WorkingCourse, { lesson, others }: Extract<Change, { does: 'join lessons' }>, line: Line): Outcome {

@@ -3,7 +3,7 @@ import type { Mention } from '../sheets/sheet.js';
 import type { AppliedChange } from './adapted.js';
 import { asWritten } from './swap-thing.js';
 import { markOf, marked, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
-import { quoted } from './words.js';
+import { quoted } from '../facts/wording.js';
 
 /** Changes of which lessons are taught, and in which order. */
 

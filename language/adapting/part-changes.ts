@@ -4,7 +4,8 @@ import { askedOnce, broughtInto, namedApart, namesIn, removing, thingsOf, withou
 import { lostRepeats } from './repeats.js';
 import { asWritten } from './swap-thing.js';
 import { markOf, marked, originsOf, type FoundPart, type Idle, type Line, type Outcome, type WorkingCourse } from './working-course.js';
-import { done, listing, quoted, thingInWords } from './words.js';
+import { listing, quoted } from '../facts/wording.js';
+import { done, thingInWords } from './words.js';
 
 /** Changes of which parts a lesson has, and in which order. */
 

@@ -2,7 +2,7 @@ import { partsNamed } from '../sheets/adaptation-names.js';
 import type { LessonSheet, PartSheet, Unsure } from '../sheets/sheet.js';
 import type { AppliedChange } from './adapted.js';
 import { markOf, marked, originsOf, type FoundPart, type WorkingCourse } from './working-course.js';
-import { listing, quoted } from './words.js';
+import { listing, quoted } from '../facts/wording.js';
 
 /** What a checkpoint asks for where children are unsure, when adaptations take apart or away what it repeats. */
 

@@ -2,7 +2,8 @@ import type { Change } from '../sheets/adaptation-sheet.js';
 import type { FoundPart, Line, Outcome, WorkingCourse } from './working-course.js';
 import { markOf, marked } from './working-course.js';
 import { lessonsOf } from './part-changes.js';
-import { minutesInWords, quoted } from './words.js';
+import { quoted } from '../facts/wording.js';
+import { minutesInWords } from './words.js';
 
 export function retimeLesson(course: WorkingCourse, { lesson, minutes }: Extract<Change, { does: 'retime lesson' }>, line: Line): Outcome {
     const names = [...new Set(course.meant(lesson.name).map(({ name }) => name))];

@@ -4,7 +4,8 @@ import { broughtInto, mendUnsure, namedApart, removing, thingsOf, withoutParts }
 import { byLesson, lessonsOf } from './part-changes.js';
 import { lostRepeats } from './repeats.js';
 import { fromFile, markOf, marked, originsOf, without, type Line, type Outcome, type WorkingCourse } from './working-course.js';
-import { done, listing, minutesInWords, quoted } from './words.js';
+import { listing, quoted } from '../facts/wording.js';
+import { done, minutesInWords } from './words.js';
 
 /** Two parts of one: what is handed back is needed by both, what is used up is counted with the first; the steps stand in both. */
 export function splitActivity(course: WorkingCourse, { activity, minutes }: Extract<Change, { does: 'split activity' }>, line: Line): Outcome {

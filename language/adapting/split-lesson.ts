@@ -3,7 +3,8 @@ import type { LessonSheet, Need, PartSheet, Step } from '../sheets/sheet.js';
 import { mendUnsure, namesIn } from './moved-parts.js';
 import { lostRepeats, repeatingEarlier } from './repeats.js';
 import { markOf, marked, originsOf, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
-import { done, quoted } from './words.js';
+import { quoted } from '../facts/wording.js';
+import { done } from './words.js';
 
 /**
  * Two lessons of one: the first keeps the name, pieces are numbered in their titles. What is introduced and every word stand in the first piece,

@@ -3,7 +3,8 @@ import type { Caution, GameSheet, LessonSheet, Mention, Need, PartSheet, Prose, 
 import { inStead, isOneForOne, isRatio, isUnlike, isUsedUp, measureInWords, type Ratio } from './exact-amounts.js';
 import { namesIn, needsAny, thingsOf } from './moved-parts.js';
 import { markOf, marked, originsOf, without, type Idle, type Line, type Outcome, type Taught, type WorkingCourse } from './working-course.js';
-import { capital, quoted, thingInWords } from './words.js';
+import { capital, quoted } from '../facts/wording.js';
+import { thingInWords } from './words.js';
 
 type SwapThing = Extract<Change, { does: 'swap thing' }>;
 

@@ -1,4 +1,5 @@
 import type { Added, Change, PartMention } from '../sheets/adaptation-sheet.js';
+import { capital, listing, quoted } from '../facts/wording.js';
 import { asCommonNoun } from '../sheets/titles.js';
 
 /** What things are called, for sentences. */
@@ -7,17 +8,6 @@ export interface Titles {
     part(mention: PartMention): string;
     thing(name: string): string;
     objective(name: string): string;
-}
-
-export const quoted = (title: string): string => `“${title}”`;
-
-/** "a, b and c". */
-export function listing(words: readonly string[]): string {
-    return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
-}
-
-export function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 export function minutesInWords(minutes: number): string {

@@ -5,7 +5,8 @@ import { titleFromName } from '../sheets/titles.js';
 import type { AppliedChange } from './adapted.js';
 import { isUsedUp } from './exact-amounts.js';
 import type { AdaptingMemo } from './memo.js';
-import { quoted, type Titles } from './words.js';
+import { quoted } from '../facts/wording.js';
+import { type Titles } from './words.js';
 
 /** A line of the course as it is taught now. */
 export interface Taught {

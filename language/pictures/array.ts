@@ -1,4 +1,5 @@
-import { counted, wholeNumber } from './numbers.js';
+import { counted } from '../facts/wording.js';
+import { wholeNumber } from './numbers.js';
 import type { PictureKind } from './picture-kind.js';
 import type { Picture } from './picture.js';
 import { isFault } from './settings-reader.js';

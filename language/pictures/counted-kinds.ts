@@ -1,5 +1,6 @@
 /** Pictures of one quantity. */
-import { asFivesAndTens, counted, listed, onlyNumber, wholeNumber } from './numbers.js';
+import { counted, listing } from '../facts/wording.js';
+import { asFivesAndTens, onlyNumber, wholeNumber } from './numbers.js';
 import { noWords, type PictureKind } from './picture-kind.js';
 import type { Picture } from './picture.js';
 import { isFault } from './settings-reader.js';
@@ -65,7 +66,7 @@ export const placeCards: PictureKind<Of<'place-cards'>> = {
     next: noWords,
     inWords({ value }) {
         const cards = placesOf(value).map(({ digit, worth }) => digit * worth);
-        return cards.length === 1 ? `Place-value card: ${value}.` : `Place-value cards: ${listed(cards)}, laid over one another as ${value}.`;
+        return cards.length === 1 ? `Place-value card: ${value}.` : `Place-value cards: ${listing(cards)}, laid over one another as ${value}.`;
     }
 };
 
@@ -80,7 +81,7 @@ export const baseTen: PictureKind<Of<'base-ten'>> = {
         return isFault(value) ? insteadOf(value, settings.texts, tenFrame, placeCards) : { kind: 'base-ten', value };
     },
     next: noWords,
-    inWords: ({ value }) => `Base-ten blocks: ${value} as ${listed(placesOf(value).map(({ digit, worth }) => counted(digit, blockNames[worth]!)))}.`
+    inWords: ({ value }) => `Base-ten blocks: ${value} as ${listing(placesOf(value).map(({ digit, worth }) => counted(digit, blockNames[worth]!)))}.`
 };
 
 const blockNames: Record<number, string> = { 1000: 'thousand', 100: 'hundred', 10: 'ten', 1: 'one' };
@@ -100,7 +101,7 @@ export const tally: PictureKind<Of<'tally'>> = {
         const fives = Math.floor(count / 5);
         const rest = count % 5;
         const groups = [...(fives > 0 ? [counted(fives, 'five')] : []), ...(rest > 0 && fives > 0 ? [rest] : [])];
-        return count === 0 ? 'Tally: 0, no stroke yet.' : `Tally: ${count}${groups.length > 0 ? `, as ${listed(groups)}` : ''}.`;
+        return count === 0 ? 'Tally: 0, no stroke yet.' : `Tally: ${count}${groups.length > 0 ? `, as ${listing(groups)}` : ''}.`;
     }
 };
 

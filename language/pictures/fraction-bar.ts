@@ -1,4 +1,4 @@
-import { listed } from './numbers.js';
+import { listing } from '../facts/wording.js';
 import type { PictureKind } from './picture-kind.js';
 import type { Picture } from './picture.js';
 import type { PictureFault, SettingsReader } from './settings-reader.js';
@@ -33,7 +33,7 @@ export const fractionBar: PictureKind<FractionBar> = {
 };
 
 function writtenOut(fractions: readonly Fraction[]): string {
-    return listed(fractions.map(({ part, of }) => `${part}/${of}`));
+    return listing(fractions.map(({ part, of }) => `${part}/${of}`));
 }
 
 function readFraction(settings: SettingsReader): Fraction | PictureFault {
@@ -49,7 +49,7 @@ function readFraction(settings: SettingsReader): Fraction | PictureFault {
     }
     if (part > of) {
         const bars = wholes(part, of);
-        return settings.wrong(`${written} is more than a whole, and a bar is one whole.${bars ? ` Show it as ${listed(bars)}.` : ''}`, bars && settings.texts.length === 1 ? listed(bars) : undefined);
+        return settings.wrong(`${written} is more than a whole, and a bar is one whole.${bars ? ` Show it as ${listing(bars)}.` : ''}`, bars && settings.texts.length === 1 ? listing(bars) : undefined);
     }
     return { part, of };
 }

@@ -1,4 +1,4 @@
-import { listed } from './numbers.js';
+import { listing } from '../facts/wording.js';
 import type { PictureKind } from './picture-kind.js';
 import type { Picture } from './picture.js';
 import { inOneLine, isFault, type PictureFault, type SettingsReader } from './settings-reader.js';
@@ -48,7 +48,7 @@ export const numberLine: PictureKind<NumberLine> = {
         if (/[a-z,]$/.test(settings.at(-1) ?? '')) return [];
         return settings.includes('mark') ? [] : settings.includes('by') ? ['mark'] : ['by', 'mark'];
     },
-    inWords: ({ from, to, by, marks }) => `Number line from ${from} to ${to} in steps of ${by}${marks.length > 0 ? `; marked: ${listed([...marks].sort((a, b) => a - b))}` : ''}.`
+    inWords: ({ from, to, by, marks }) => `Number line from ${from} to ${to} in steps of ${by}${marks.length > 0 ? `; marked: ${listing([...marks].sort((a, b) => a - b))}` : ''}.`
 };
 
 interface Ends { from: number; to: number }

@@ -1,3 +1,4 @@
+import { listing } from '../facts/wording.js';
 import { isFault, type PictureFault, type SettingsReader } from './settings-reader.js';
 
 interface Bounds {
@@ -28,15 +29,6 @@ export function onlyNumber(settings: SettingsReader, missing: string, shows: str
     return isFault(value) ? value : settings.tooMuch(shows) ?? value;
 }
 
-/** "5", "5 and 3", "10, 5 and 1". */
-export function listed(texts: readonly (string | number)[]): string {
-    return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
-}
-
-export function counted(count: number, one: string, many = `${one}s`): string {
-    return `${count} ${count === 1 ? one : many}`;
-}
-
 /** A quantity as tens, a five and ones: 8 as 5 and 3, 16 as 10, 5 and 1, 73 as 7 tens and 3. */
 function fivesAndTens(count: number): (string | number)[] {
     const tens = Math.floor(count / 10);
@@ -47,5 +39,5 @@ function fivesAndTens(count: number): (string | number)[] {
 /** ", as 5 and 3"; empty where the quantity is no more than one piece. */
 export function asFivesAndTens(count: number): string {
     const parts = fivesAndTens(count);
-    return parts.length > 1 || count > 10 ? `, as ${listed(parts)}` : '';
+    return parts.length > 1 || count > 10 ? `, as ${listing(parts)}` : '';
 }

@@ -1,3 +1,4 @@
+import { counted } from '../facts/wording.js';
 import { inPlaces, inWords, wordsSaid } from './number-names.js';
 import type { ItemSet, PracticeItem } from './practice-item.js';
 
@@ -75,5 +76,3 @@ function firstForm(number: number): NameForm {
 }
 
 const otherForm = (form: NameForm): NameForm => (form === 'words' ? 'places' : 'words');
-
-const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;

@@ -6,7 +6,7 @@ import type { ClassTerm } from '../plan-checks/term.js';
 import { dayInWords } from '../plan-checks/days.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
 import { taughtAs, weekOfTaught } from '../planning/taught-as.js';
-import { counted, listing } from '../planning/wording.js';
+import { counted, listing } from '@haversack/language/facts/wording';
 import type { HaversackServerServices } from '../workspace/services.js';
 import { adaptationInWords, termOf } from './describe-change.js';
 import { otherwiseTaught, toBuy } from './plan-facts.js';

@@ -5,7 +5,7 @@ import { plainText } from '../markdown/plain-text.js';
 import type { ClassTerm } from '../plan-checks/term.js';
 import { changeAlone } from '../planning/ledger/one-change.js';
 import type { LedgerFigures, SupplyChange } from '../planning/ledger-figures.js';
-import { counted, listing, quoted } from '../planning/wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import type { HaversackServerServices } from '../workspace/services.js';
 
 const mostNamed = 4;

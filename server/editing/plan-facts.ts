@@ -7,7 +7,7 @@ import { dayInWords } from '../plan-checks/days.js';
 import { meetingsOf } from '../plan-checks/meetings.js';
 import type { MoneyFigure, OrderFigures } from '../planning/supply-figures.js';
 import { taughtAs, type TaughtAs } from '../planning/taught-as.js';
-import { counted, listing, once, quoted } from '../planning/wording.js';
+import { counted, listing, once, quoted } from '@haversack/language/facts/wording';
 
 /** What the plans of all classes say of one declaration, a sentence or so for each class: for the hover. */
 

@@ -6,7 +6,7 @@ import type { AdaptationSheet } from '@haversack/language/sheets/sheet';
 import { brokenBy, keysOfBroken, type ChangeMade } from '../planning/ledger/consequences.js';
 import type { ReadLesson } from '../planning/ledger/course-reading.js';
 import { allLeftOut } from '../planning/nothing-taught.js';
-import { listing } from '../planning/wording.js';
+import { listing } from '@haversack/language/facts/wording';
 import type { AdaptedCourse, AdaptedCourses, Loss } from './adapted-courses.js';
 import { addObjective, addWord, moveLesson, skipLesson, writeAfter, type ChangeToWrite } from './change-lines.js';
 

@@ -4,7 +4,7 @@ import { isCertain } from './certain.js';
 import type { PlanCheck, PlanFinding } from './plan-check.js';
 import type { ClashFigures } from '../planning/supply-figures.js';
 import { amountOf, moreMeetings } from './words.js';
-import { listing } from '../planning/wording.js';
+import { listing } from '@haversack/language/facts/wording';
 import { noteOnHand } from './supply-fixes.js';
 
 const things = 'material gram-cube "Gram cubes"\n  reusable\n\nlesson weigh-1\n  activity two-bags 15 min\n    materials\n      gram-cube 20 per pair\n    do: Fill a bag with {gram-cube}s.\n\ncourse measuring\n  unit weighing\n    weigh-1\n\nclass harbour "Harbour co-op"\n  teaches measuring\n  learners 2\n  on hand\n    gram-cube 30\n  starts 2026-09-14\n  meets mon\n  shares cupboard with millpond\n\nclass millpond "Millpond co-op"\n  teaches measuring\n  learners 2\n';

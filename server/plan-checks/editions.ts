@@ -7,7 +7,7 @@ import type { AdaptationSheet, WrittenChange } from '@haversack/language/sheets/
 import type { CourseSheet } from '@haversack/language/sheets/sheet';
 import type { ReappliedChange } from '../planning/edition-figures.js';
 import { reapply } from '../planning/editions/reapply.js';
-import { quoted } from '../planning/wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { PlanCheck, PlanFinding } from './plan-check.js';
 import type { Term } from './term.js';
 

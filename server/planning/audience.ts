@@ -3,7 +3,7 @@ import type { Adapted } from '@haversack/language/adapting/adapted';
 import type { AdaptingMemo } from '@haversack/language/adapting/memo';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, KitSheet, LessonSheet, Place } from '@haversack/language/sheets/sheet';
-import { counted, listing, quoted } from './wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import { peopleOf, type People } from './people.js';
 import { sharingWith } from './sharing.js';
 

@@ -10,7 +10,7 @@ import { Namings } from './coverage/namings.js';
 import { Cell, isWidening, spacingOf, visitsOf, visitsText, visitsTrail } from './coverage/visits.js';
 import { planSchedule } from './schedule.js';
 import type { ScheduleFigures } from './schedule-figures.js';
-import { counted, listing, once, quoted } from './wording.js';
+import { counted, listing, once, quoted } from '@haversack/language/facts/wording';
 
 export interface CoverageOptions {
     /** Of the same programme and class, where it is already known. */

@@ -9,7 +9,7 @@ import type { Holdings } from './holdings.js';
 import { eachInWords, needLines, placeOf, timesFor, type NeedLine } from './needs.js';
 import { atOnce, type Crowd } from './people.js';
 import type { Piece } from './supplies/pieces.js';
-import { listing, quoted } from './wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 
 export type Use = ThingFigures['use'];
 

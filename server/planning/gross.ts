@@ -6,7 +6,7 @@ import { largest, sum } from './exact.js';
 import type { TrailStep } from './figure.js';
 import type { Meeting } from './schedule-figures.js';
 import type { Taught } from './supplies/pieces.js';
-import { quoted } from './wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 
 /** One lesson of a week with the meeting it is taught at and what it needs. */
 export interface TaughtLesson {

@@ -6,7 +6,7 @@ import type { Audience, KitInPlay } from './audience.js';
 import { readDay, type Day } from './calendar.js';
 import { readExact, sum } from './exact.js';
 import type { TrailStep } from './figure.js';
-import { counted, quoted } from './wording.js';
+import { counted, quoted } from '@haversack/language/facts/wording';
 
 /** An order that will add to what is at hand. */
 export interface Arrival {

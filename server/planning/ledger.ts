@@ -14,7 +14,7 @@ import { CourseMemo } from './ledger/course-memo.js';
 import { consequenceOf } from './ledger/wording.js';
 import { termPlanOf } from './supplies/term-plan.js';
 import { titled } from './titled.js';
-import { once, quoted } from './wording.js';
+import { once, quoted } from '@haversack/language/facts/wording';
 
 export interface LedgerOptions {
     /** Kept by the caller from one plan to the next. */

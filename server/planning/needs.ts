@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import type { GameSheet, LessonSheet, Need, PartSheet, Per, Place } from '@haversack/language/sheets/sheet';
 import type { Reading } from './cache.js';
 import { groupsOf, pairsOf, sizesInWords, tablesFor, type Crowd } from './people.js';
-import { counted } from './wording.js';
+import { counted } from '@haversack/language/facts/wording';
 
 /** One line under `materials`, wherever in the lesson it stands. */
 export interface NeedLine {

@@ -2,7 +2,7 @@ import { adaptedFor } from '@haversack/language/adapting/adapt-course';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { Adapted } from '@haversack/language/adapting/adapted';
 import { chooseClass, type Wanted } from './audience.js';
-import { listing, quoted } from './wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 
 /** Why there is no lesson to plan, without a full stop: "The adaptation “Shorter” leaves out all 6 lessons". */
 export function nothingTaught(programme: Programme, wanted: Wanted): string {

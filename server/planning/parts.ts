@@ -10,7 +10,7 @@ import { placeOf } from './needs.js';
 import { playersInWords, sizesInWords, tablesFor, type Crowd } from './people.js';
 import { pictureFigures } from './pictures.js';
 import { practiceItemFigures, practiceLines } from './practice.js';
-import { counted, quoted } from './wording.js';
+import { counted, quoted } from '@haversack/language/facts/wording';
 
 /** What a part of a lesson is shown with. */
 export interface PartContext {

@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import type { ClassSheet, GameSheet } from '@haversack/language/sheets/sheet';
 import { largest, sum } from './exact.js';
 import type { PeopleFigures } from './figures.js';
-import { counted, listing, quoted } from './wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 
 /** Learners who are taught together: a class without sections, or one section of it. */
 export interface Crowd {

@@ -17,7 +17,7 @@ import {
 } from './schedule/run-problems.js';
 import { readTerm, type Pace, type Term, type TermReading } from './schedule/term.js';
 import { weeksOf } from './schedule/weeks.js';
-import { once, quoted } from './wording.js';
+import { once, quoted } from '@haversack/language/facts/wording';
 
 export interface ScheduleOptions {
     /** Kept by the caller from one plan to the next: what was worked out of calendars before. */

@@ -3,7 +3,7 @@ import type { Plan } from './plan.js';
 import { clashFigures } from './supplies/shortage-figures.js';
 import { amountIn, usesIn } from './supplies/ledger.js';
 import { fractionOf } from './supplies/ratio.js';
-import { listing, quoted } from './wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 
 /**
  * What the other classes of a shared cupboard mean for a week, in whole sentences: days on which it does not hold enough for all of them, and

@@ -6,7 +6,7 @@ import type { Plan } from './plan.js';
 import { sharingWith } from './sharing.js';
 import { sourceOf } from './sources.js';
 import type { WeekThing } from './things.js';
-import { listing, once, quoted } from './wording.js';
+import { capital, listing, once, quoted } from '@haversack/language/facts/wording';
 
 type ShelfLine = WeekBrief['stayOnShelf'][number];
 
@@ -77,8 +77,4 @@ function nextWeek(plan: Plan, name: string, week: number): number | undefined {
 
 function fromLibrary(book: BookSheet): boolean {
     return sourceOf({ thing: book }, false) === 'library';
-}
-
-function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
 }

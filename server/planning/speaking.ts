@@ -7,7 +7,7 @@ import { nextWeekCues } from './speaking/next-week.js';
 import { fastestRate, slowestRate, spokenTime, usualRate } from './speaking/spoken-time.js';
 import { thingCues } from './speaking/things.js';
 import { welcomeCues } from './speaking/welcome.js';
-import { quoted } from './wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 
 export interface SpeakingOptions {
     /** Words a minute, a whole number; 170 where none is given. */

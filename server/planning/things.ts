@@ -11,7 +11,7 @@ import type { Plan } from './plan.js';
 import { readsPlainly, sensiblyUp } from './rounding.js';
 import { sourceOf, sourceTitles } from './sources.js';
 import { stockOf, toHave, type Stock } from './stock.js';
-import { counted, once } from './wording.js';
+import { counted, once } from '@haversack/language/facts/wording';
 
 /** A thing of one week with its stock: the working form behind ThingFigures. */
 export interface WeekThing {

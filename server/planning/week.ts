@@ -13,7 +13,7 @@ import { Plan } from './plan.js';
 import { sharedWeek } from './shared-week.js';
 import { putAway, stayOnShelf } from './shelf.js';
 import { fetchGroups, weekThings, type WeekThing } from './things.js';
-import { once } from './wording.js';
+import { once } from '@haversack/language/facts/wording';
 
 export interface WeekWanted extends Wanted {
     /** From 1. */

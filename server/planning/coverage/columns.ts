@@ -2,7 +2,7 @@ import type { Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
 import type { CoverageLesson } from '../coverage-figures.js';
 import type { Meeting, ScheduleFigures } from '../schedule-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { Naming, Namings } from './namings.js';
 
 /** A lesson as the term teaches it. */

@@ -3,7 +3,7 @@ import type { FrameworkFile, FrameworkItem } from '@haversack/language/attachmen
 import { itemsOfCodes } from '@haversack/language/attachments/items-of-codes';
 import type { FrameworkSheet, ObjectiveSheet } from '@haversack/language/sheets/sheet';
 import type { FrameworkFigures, FrameworkNode } from '../coverage-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { Cell } from './visits.js';
 
 /**

@@ -1,6 +1,6 @@
 import type { LessonSheet, ObjectiveSheet, Place } from '@haversack/language/sheets/sheet';
 import type { CoverageGap, Does, GapKind } from '../coverage-figures.js';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import { inWeek } from './columns.js';
 import { visitsOf, type Cell } from './visits.js';
 

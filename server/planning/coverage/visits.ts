@@ -1,6 +1,6 @@
 import type { Does } from '../coverage-figures.js';
 import type { TrailStep } from '../figure.js';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import { whenOf, type Column, type CoveredMeeting } from './columns.js';
 import type { Naming } from './namings.js';
 

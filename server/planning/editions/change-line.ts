@@ -1,6 +1,6 @@
 import type { Added, Change, PartMention, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { Mention } from '@haversack/language/sheets/sheet';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 
 /** How a mention is called now: its own name where it stays. */
 export type Called = (mention: Mention) => string;

@@ -2,7 +2,7 @@ import type { PartMention, WrittenChange } from '@haversack/language/sheets/adap
 import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet, MaterialSheet, Mention, PartSheet } from '@haversack/language/sheets/sheet';
 import type { Difference, DifferenceKind } from '../edition-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import { alikeTexts } from './alike.js';
 import { lessonDifferences, partChanges } from './lesson-differences.js';
 import { needDifferences } from './need-differences.js';

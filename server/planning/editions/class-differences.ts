@@ -1,6 +1,6 @@
 import type { ClassSheet, Held } from '@haversack/language/sheets/sheet';
 import type { EditionGroup } from '../edition-figures.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import type { Matched } from './matched.js';
 import { placeIn } from './plain.js';
 import { amountWritten, comings, difference, group, instead } from './words.js';

@@ -3,7 +3,7 @@ import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import type { Wanted } from '../audience.js';
 import type { EditionFigures, EditionGroup, EditionOfCourse, EditionSection, EditionSectionId } from '../edition-figures.js';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import { classDifferences } from './class-differences.js';
 import { allLessons, courseFacts, orderDifferences } from './course-differences.js';
 import { lessonDifferences } from './lesson-differences.js';

@@ -1,7 +1,7 @@
 import type { CourseSheet, LessonSheet, Place } from '@haversack/language/sheets/sheet';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { Difference, EditionGroup } from '../edition-figures.js';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import type { Matched } from './matched.js';
 import { movedItems } from './order.js';
 import { minutesOf, placeIn, proseForPeople } from './plain.js';

@@ -1,6 +1,6 @@
 import type { PartMention, Side, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import type { LessonSheet, Mention, PartSheet } from '@haversack/language/sheets/sheet';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import { minutesOf } from './plain.js';
 import type { Touched } from './touched.js';
 import { usesThing } from './uses-thing.js';

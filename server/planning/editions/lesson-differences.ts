@@ -1,6 +1,6 @@
 import type { LessonSheet, PartSheet, Unsure } from '@haversack/language/sheets/sheet';
 import type { Difference, EditionGroup } from '../edition-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { Pair } from './alike.js';
 import { cautionDifferences } from './caution-differences.js';
 import type { Matched } from './matched.js';

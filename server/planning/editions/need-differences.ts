@@ -1,7 +1,7 @@
 import type { GameSheet, LessonSheet, Need, Place } from '@haversack/language/sheets/sheet';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { Difference } from '../edition-figures.js';
-import { listing } from '../wording.js';
+import { listing } from '@haversack/language/facts/wording';
 import type { Pair } from './alike.js';
 import type { Matched } from './matched.js';
 import { placeIn, type Renamed } from './plain.js';

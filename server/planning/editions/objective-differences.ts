@@ -1,6 +1,6 @@
 import type { LessonSheet, ObjectiveSheet } from '@haversack/language/sheets/sheet';
 import type { Difference, EditionGroup } from '../edition-figures.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import type { Pair } from './alike.js';
 import type { Matched } from './matched.js';
 import type { ObjectiveShifts, Taught } from './objective-shifts.js';

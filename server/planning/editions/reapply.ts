@@ -9,7 +9,7 @@ import { Matched, type EditionMemo } from './matched.js';
 import { placeIn } from './plain.js';
 import { coursesCompared, type CoursePair } from './scope.js';
 import { Touched } from './touched.js';
-import { counted, listing } from '../wording.js';
+import { counted, listing } from '@haversack/language/facts/wording';
 
 /**
  * Every adaptation of the new edition, and those that only the old one has, change by change, three-way: what the adaptation wants against what

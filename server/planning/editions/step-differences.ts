@@ -1,6 +1,6 @@
 import type { Step } from '@haversack/language/sheets/sheet';
 import type { Difference } from '../edition-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import { alikeTexts } from './alike.js';
 import type { Matched } from './matched.js';
 import { commonRun } from './order.js';

@@ -10,7 +10,7 @@ import { planSchedule } from '../schedule.js';
 import type { MoneyFigure, SupplyFigures } from '../supply-figures.js';
 import { planSupplies } from '../supplies/plan-supplies.js';
 import { termPlanOf } from '../supplies/term-plan.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { Matched } from './matched.js';
 import { comings, difference, group, instead, insteadOf } from './words.js';
 

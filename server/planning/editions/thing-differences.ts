@@ -1,6 +1,6 @@
 import type { BookSheet, Declared, GameSheet, Held, KitSheet, MaterialSheet, PrintSheet, Prose } from '@haversack/language/sheets/sheet';
 import type { Difference, DifferenceKind, EditionGroup } from '../edition-figures.js';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import type { Pair, Pairing } from './alike.js';
 import { cautionDifferences } from './caution-differences.js';
 import type { Matched } from './matched.js';

@@ -2,7 +2,7 @@ import { lessonsBrought, lessonsChanged, partsNamed } from '@haversack/language/
 import type { AdaptationSheet, PartMention, WrittenChange } from '@haversack/language/sheets/adaptation-sheet';
 import { thingNamed } from '@haversack/language/sheets/programme';
 import type { LessonSheet, Mention, Need, PartSheet, Place, Prose, Range } from '@haversack/language/sheets/sheet';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { Pair } from './alike.js';
 import type { TitlesOfChange } from './change-line.js';
 import type { CourseEditions } from './course-editions.js';

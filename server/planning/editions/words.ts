@@ -3,7 +3,7 @@ import { unitNamed } from '@haversack/language/facts/units';
 import { convert } from '../amounts.js';
 import type { Difference, DifferenceKind, EditionGroup } from '../edition-figures.js';
 import { readExact } from '../exact.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import type { Likeness } from './alike.js';
 
 /** Words that the comparison of editions uses in many places. */

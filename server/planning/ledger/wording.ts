@@ -1,6 +1,6 @@
 import type { Place } from '@haversack/language/sheets/sheet';
 import type { Consequence } from '../ledger-figures.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import type { Broken } from './consequences.js';
 import type { CourseReading, ReadLesson } from './course-reading.js';
 

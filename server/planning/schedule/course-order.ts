@@ -1,6 +1,6 @@
 import type { Adapted, AppliedChange } from '@haversack/language/adapting/adapted';
 import type { LessonSheet } from '@haversack/language/sheets/sheet';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import { circlesAmong } from './circles.js';
 import { shapeOf, type LessonShape } from './pieces.js';
 

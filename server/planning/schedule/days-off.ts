@@ -4,7 +4,7 @@ import { civilDate, dayNumber, dayOfIso, isoOfDay } from '@haversack/language/at
 import { attachmentKey } from '@haversack/language/sheets/programme';
 import type { ClassSheet, Place } from '@haversack/language/sheets/sheet';
 import type { ScheduleProblem } from '../schedule-figures.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 
 /** Days without meetings, both included, counted from 1970-01-01. */
 export interface Stretch {

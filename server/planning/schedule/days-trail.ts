@@ -2,7 +2,7 @@ import { isoOfDay } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import type { TrailStep } from '../figure.js';
 import type { DaysOffFigures } from '../schedule-figures.js';
-import { counted, quoted } from '../wording.js';
+import { counted, quoted } from '@haversack/language/facts/wording';
 import type { Piece, Run } from './course-run.js';
 import type { DaysOff, Stretch } from './days-off.js';
 import { termInWords, weekdaysInWords } from './meeting-days.js';

@@ -1,7 +1,7 @@
 import { dayOfIso } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import type { ScheduleProblem } from '../schedule-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import { leftOutBy, type CourseOrder } from './course-order.js';
 import { longDay } from './day-words.js';
 import type { MeetingDays } from './meeting-days.js';

@@ -1,6 +1,6 @@
 import { isoOfDay, weekdayOf } from '@haversack/language/attachments/day-numbers';
 import { weekdayNames } from '@haversack/language/facts/day-names';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import { dayAndMonth, longDay } from './day-words.js';
 import type { DaysOff } from './days-off.js';
 import type { Term } from './term.js';

@@ -2,7 +2,7 @@ import { isoOfDay, lastDay, weekdayOf } from '@haversack/language/attachments/da
 import type { ClassSheet, LessonSheet, Weekday } from '@haversack/language/sheets/sheet';
 import { weekdayNames } from '@haversack/language/facts/day-names';
 import type { Proposal } from '../schedule-figures.js';
-import { counted } from '../wording.js';
+import { counted } from '@haversack/language/facts/wording';
 import { courseOrder, type CourseOrder } from './course-order.js';
 import type { Run } from './course-run.js';
 import { longDay } from './day-words.js';

@@ -1,7 +1,7 @@
 import { dayOfIso, isoOfDay } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet, LessonSheet, PartSheet, Place } from '@haversack/language/sheets/sheet';
 import type { ScheduleProblem, Unplaced } from '../schedule-figures.js';
-import { counted, listing, quoted } from '../wording.js';
+import { counted, listing, quoted } from '@haversack/language/facts/wording';
 import { leftOutBy, puttingBehind, type CourseOrder } from './course-order.js';
 import type { Piece, Run } from './course-run.js';
 import { longDay, shortDay } from './day-words.js';

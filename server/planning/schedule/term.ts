@@ -1,6 +1,6 @@
 import { dayOfIso, lastDay } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet, Weekday, WrittenDate } from '@haversack/language/sheets/sheet';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 
 /** Lessons in a week where no weekdays are known: a meeting each. */
 const assumedLessonsAWeek = 4;

@@ -1,7 +1,7 @@
 import { dayOfIso, isoOfDay, weekdayOf } from '@haversack/language/attachments/day-numbers';
 import type { ClassSheet } from '@haversack/language/sheets/sheet';
 import type { Meeting, TaughtFigures, WeekPlan } from '../schedule-figures.js';
-import { counted, once, quoted } from '../wording.js';
+import { counted, once, quoted } from '@haversack/language/facts/wording';
 import type { CourseOrder } from './course-order.js';
 import type { Piece, Run, RunDay } from './course-run.js';
 import { daysInWords, shortDay } from './day-words.js';

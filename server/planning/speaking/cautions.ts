@@ -1,7 +1,7 @@
 import { deferral } from '@haversack/language/facts/cautions';
 import type { CautionFigures } from '../figures.js';
 import type { Cue } from '../speaking-figures.js';
-import { listing, once } from '../wording.js';
+import { listing, once } from '@haversack/language/facts/wording';
 import { begun, ended, say, thingInWords, type Telling } from './cues.js';
 
 /** Each kind of caution once, with its things; what is serious in this room first. Nothing where there are none. */

@@ -1,6 +1,6 @@
 import type { ChangeFigures, LessonFigures, StepFigures } from '../figures.js';
 import type { Cue } from '../speaking-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import { ended, say, thingInWords, type Telling } from './cues.js';
 
 /** What adaptations changed in a lesson, each once, with its reason the first time. An added step is told where it stands. */

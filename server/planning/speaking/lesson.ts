@@ -1,6 +1,6 @@
 import type { LessonFigures, PartFigures, StepFigures } from '../figures.js';
 import type { Cue } from '../speaking-figures.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import { changeCues } from './changes.js';
 import { say, sayIf, stepsOf, thingInWords, type Telling } from './cues.js';
 import { spokenWords } from './spoken-time.js';

@@ -1,6 +1,6 @@
 import { dayLabel, readDay } from '../calendar.js';
 import type { Cue } from '../speaking-figures.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import { say, thingInWords, type Telling } from './cues.js';
 import { orderInWords } from './things.js';
 

@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import { exactText, sum } from '../exact.js';
 import type { Figure } from '../figure.js';
 import type { Cue, CueDoes } from '../speaking-figures.js';
-import { counted } from '../wording.js';
+import { counted } from '@haversack/language/facts/wording';
 
 /**
  * Words a minute where nobody says otherwise: common practice for a talk through one week's lessons. Published for grown readers: 183 read aloud

@@ -1,6 +1,6 @@
 import type { BuyFigures, Source, ThingFigures, WeekBrief } from '../figures.js';
 import type { Cue } from '../speaking-figures.js';
-import { counted, listing, once } from '../wording.js';
+import { counted, listing, once } from '@haversack/language/facts/wording';
 import { say, thingInWords, type Telling } from './cues.js';
 
 /** More than these of a kit are not read out: who listens has the list. */

@@ -1,6 +1,6 @@
 import type { WeekBrief } from '../figures.js';
 import type { Cue } from '../speaking-figures.js';
-import { counted, listing, once, quoted } from '../wording.js';
+import { counted, listing, once, quoted } from '@haversack/language/facts/wording';
 import { isChanged } from './changes.js';
 import { ended, say, type Telling } from './cues.js';
 

@@ -4,7 +4,7 @@ import type { Amount, MaterialSheet, ThingSheet } from '@haversack/language/shee
 import { moneyFigure, moneyText } from '../buying/money.js';
 import { readExact } from '../exact.js';
 import type { OrderFigures, PackCount } from '../supply-figures.js';
-import { counted } from '../wording.js';
+import { counted } from '@haversack/language/facts/wording';
 import { shortDay } from '../schedule/day-words.js';
 import type { Ledger } from './ledger.js';
 import type { Lot } from './material-requirements.js';

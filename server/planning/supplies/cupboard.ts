@@ -1,7 +1,7 @@
 import { dayOfIso, isoOfDay, weekdayOf } from '@haversack/language/attachments/day-numbers';
 import { lastDayToOrder, type Lead } from '../buying/order-days.js';
 import { readDay } from '../calendar.js';
-import { listing, quoted } from '../wording.js';
+import { listing, quoted } from '@haversack/language/facts/wording';
 import type { ClassPlan, Occurrence } from './class-plan.js';
 
 /** A week of the cupboard: a week of its class, or a calendar week where several classes share it. */

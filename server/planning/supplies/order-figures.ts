@@ -2,7 +2,7 @@ import { moneyFigure, moneyText } from '../buying/money.js';
 import { planWeekByWeek } from '../buying/lots.js';
 import type { TrailStep } from '../figure.js';
 import type { OrderFigures } from '../supply-figures.js';
-import { listing } from '../wording.js';
+import { listing } from '@haversack/language/facts/wording';
 import { lateFigure, packCounts, purchaseInWords, whenInWords } from './buying-words.js';
 import type { Ledger } from './ledger.js';
 import type { LedgerOrder } from './orders.js';

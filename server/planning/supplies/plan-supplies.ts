@@ -5,7 +5,7 @@ import { newPlanningCache, type PlanningCache } from '../cache.js';
 import { demandOf } from '../demand.js';
 import type { ScheduleFigures } from '../schedule-figures.js';
 import type { CostFigures, SupplyFigures } from '../supply-figures.js';
-import { listing, once, quoted } from '../wording.js';
+import { listing, once, quoted } from '@haversack/language/facts/wording';
 import type { ClassTerm } from './class-term.js';
 import { orderFigures } from './order-figures.js';
 import type { LedgerOrder } from './orders.js';

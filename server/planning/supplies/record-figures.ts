@@ -3,7 +3,7 @@ import { sparedSteps } from '../amounts.js';
 import { dayLabel, readDay } from '../calendar.js';
 import type { Figure, TrailStep } from '../figure.js';
 import type { RecordWeek, ThingRecord } from '../supply-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import { packsInWords } from './buying-words.js';
 import type { ClassPlan, ThingUse } from './class-plan.js';
 import type { Cupboard } from './cupboard.js';

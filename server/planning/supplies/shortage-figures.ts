@@ -3,7 +3,7 @@ import { amountText, comesWhole, measureOf } from '../amounts.js';
 import { thingNamed } from '@haversack/language/sheets/programme';
 import { dayLabel, readDay } from '../calendar.js';
 import type { ClashFigures, ShortageFigures, StandInFigures } from '../supply-figures.js';
-import { quoted } from '../wording.js';
+import { quoted } from '@haversack/language/facts/wording';
 import type { ClassTerm } from './class-term.js';
 import { amountIn, largest, togetherOn } from './ledger.js';
 import { Quantities } from './quantities.js';

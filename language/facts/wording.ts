@@ -1,5 +1,5 @@
 /** "a, b and c". */
-export function listing(words: readonly string[], last = 'and'): string {
+export function listing(words: readonly (string | number)[], last = 'and'): string {
     if (words.length < 2) return words.join('');
     return `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
 }
@@ -7,6 +7,10 @@ export function listing(words: readonly string[], last = 'and'): string {
 /** "1 pair", "4 pairs". */
 export function counted(count: number, one: string, many = `${one}s`): string {
     return `${count} ${count === 1 ? one : many}`;
+}
+
+export function capital(text: string): string {
+    return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 export function quoted(title: string): string {
