@@ -14,6 +14,8 @@ export interface ColouredText {
     readonly colour: string;
 }
 
+const SOURCE_EDITOR = '.editor-instance .monaco-editor[data-uri]';
+
 /** The source editor in use. Only lines on screen exist in the page: go to a line before reading it. */
 export class CodeEditor {
     constructor(private readonly page: Page, private readonly quickInput: QuickInput) {}
@@ -25,9 +27,14 @@ export class CodeEditor {
 
     /** Puts the cursor into the source editor: the one in use, or the first when a preview or a panel is in use. */
     async focus(): Promise<void> {
-        const editor = await this.editor();
-        await editor.locator('.native-edit-context, textarea.inputarea').first().focus();
-        await this.page.locator('.editor-group-container.active .monaco-editor.focused').first().waitFor();
+        // Found and focused in one step, again until it holds: a click in a preview can make its group the one in use a little later.
+        await until('the source editor in use', () => this.page.evaluate((every) => {
+            const focused = document.querySelector('.editor-group-container.active .monaco-editor.focused');
+            if (focused !== null) return true;
+            const editor = document.querySelector(`.editor-group-container.active ${every}`) ?? document.querySelector(every);
+            editor?.querySelector<HTMLElement>('.native-edit-context, textarea.inputarea')?.focus();
+            return false;
+        }, SOURCE_EDITOR), (focused) => focused);
     }
 
     /** Puts the cursor at a place, both counted from 1. */
@@ -114,8 +121,7 @@ export class CodeEditor {
     }
 
     private async editor(): Promise<Locator> {
-        const every = '.editor-instance .monaco-editor[data-uri]';
-        const active = this.page.locator(`.editor-group-container.active ${every}`);
-        return (await active.count()) > 0 ? active.first() : this.page.locator(every).first();
+        const active = this.page.locator(`.editor-group-container.active ${SOURCE_EDITOR}`);
+        return (await active.count()) > 0 ? active.first() : this.page.locator(SOURCE_EDITOR).first();
     }
 }
