@@ -15,7 +15,7 @@ await mkdir(extensionFolder, { recursive: true });
 const [server, , extension, page] = await Promise.all([
     build({ ...common, entryPoints: ['server/node-server.ts'], outfile: '.build/server/node-server.cjs' }),
     build({ ...common, entryPoints: ['server/cli/haversack.ts'], outfile: '.build/cli/haversack.cjs', banner: { js: '#!/usr/bin/env node' } }),
-    build({ ...common, entryPoints: ['extension/activate.ts'], outfile: `${extensionFolder}/extension.cjs`, external: ['vscode'] }),
+    build({ ...common, entryPoints: ['extension/activate-node.ts'], outfile: `${extensionFolder}/extension.cjs`, external: ['vscode'] }),
     build({
         ...common, entryPoints: ['extension/preview/page/main.ts'], outfile: `${extensionFolder}/brief-page.js`,
         platform: 'browser', format: 'iife', target: 'chrome122', sourcemap: false

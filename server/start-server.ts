@@ -2,7 +2,7 @@ import { startLanguageServer } from 'langium/lsp';
 import type { FileSystemProvider } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import type { AttachmentReader } from '@haversack/language/attachments/attachment-reader';
-import { trustedNotification } from './protocol.js';
+import { trustedNotification } from './protocol/pages.js';
 import { addBriefRequests } from './workspace/brief-requests.js';
 import type { FormerEditionReader } from './workspace/former-editions.js';
 import { addImportRequests } from './workspace/import-requests.js';

@@ -1,13 +1,13 @@
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
-import { importLimit, importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '@haversack/server/protocol';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { importLimit, importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '@haversack/server/protocol/imports';
 import type { ImportPreviews } from './import-previews.js';
 
 type Choices = Omit<ImportParams, 'bytes'>;
 type Step = 'write' | 'column' | 'class' | 'file' | 'currency';
 
 /** Takes the inventory of a spreadsheet into the programme: shows first what would change, writes it when that is confirmed, as one step to undo. */
-export async function importInventory(client: LanguageClient, previews: ImportPreviews): Promise<void> {
+export async function importInventory(client: BaseLanguageClient, previews: ImportPreviews): Promise<void> {
     const bytes = await chooseSpreadsheet();
     if (bytes === undefined) return;
     const ask = (choices: Choices): Promise<ImportAnswer | ImportRefusal> => client.sendRequest<ImportAnswer | ImportRefusal>(importRequest, { bytes, ...choices });

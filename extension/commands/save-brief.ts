@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BriefRefusal, ChangesParams, TermParams } from '@haversack/server/protocol';
+import type { BriefRefusal, ChangesParams, TermParams } from '@haversack/server/protocol/pages';
 import type { BriefPanel } from '../preview/brief-panel.js';
 
 /** Writes the brief as a web page or as Markdown, as the ending of the chosen file says. */

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
-import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '@haversack/server/protocol';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '@haversack/server/protocol/practice';
 
 /** How many further items are offered. */
 const further = 20;
@@ -12,7 +12,7 @@ export function chosenPractice(of: unknown): PracticeParams | undefined {
 }
 
 /** Writes the practice of a lesson that is chosen, of the lesson at the cursor, or of a file as a sheet to print, and its key as a file beside it. */
-export async function savePractice(client: LanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<void> {
+export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<void> {
     const ask = (params: PracticeParams): Promise<PracticeAnswer | PracticeRefusal> => client.sendRequest(practiceRequest, params);
     const found = await ask(chosen ?? whereOf(client, file));
     const lesson = 'refusal' in found ? await chooseLesson(found) : found.lesson;
@@ -39,7 +39,7 @@ export async function savePractice(client: LanguageClient, file?: vscode.Uri, ch
     vscode.window.setStatusBarMessage(vscode.l10n.t('The practice sheet and its key are saved.'), 5000);
 }
 
-function whereOf(client: LanguageClient, file: vscode.Uri | undefined): PracticeParams {
+function whereOf(client: BaseLanguageClient, file: vscode.Uri | undefined): PracticeParams {
     const editor = vscode.window.activeTextEditor;
     const here = editor && (file === undefined || file.toString() === editor.document.uri.toString()) ? editor : undefined;
     const uri = here?.document.uri ?? file;

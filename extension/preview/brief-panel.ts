@@ -1,10 +1,8 @@
 import * as vscode from 'vscode';
-import { State, type LanguageClient } from 'vscode-languageclient/node';
-import {
-    briefRequest, changedNotification, changesRequest, termRequest,
-    type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type PracticeParams, type TermAnswer, type TermParams
-} from '@haversack/server/protocol';
-import { languageId } from '../client.js';
+import { State, type BaseLanguageClient } from 'vscode-languageclient';
+import { briefRequest, changedNotification, changesRequest, termRequest, type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer, type TermParams } from '@haversack/server/protocol/pages';
+import type { PracticeParams } from '@haversack/server/protocol/practice';
+import { languageId } from '../client-options.js';
 import { KeptSections } from './kept-sections.js';
 import { readPageMessage, readState, type BriefState, type PageMessage, type PreviewView, type ShowMessage, type SourceLine } from './messages.js';
 import { Newest } from './newest.js';
@@ -32,7 +30,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     /** The class of the adaptation at the cursor is wanted, whichever was shown before. */
     private classAtCursor = false;
 
-    constructor(private readonly context: vscode.ExtensionContext, private readonly client: LanguageClient) {
+    constructor(private readonly context: vscode.ExtensionContext, private readonly client: BaseLanguageClient) {
         this.subscriptions = [
             vscode.workspace.onDidChangeTextDocument(({ document }) => {
                 if (document.languageId === languageId) this.newest.ask();

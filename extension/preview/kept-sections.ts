@@ -1,4 +1,4 @@
-import type { BriefSection } from '@haversack/server/protocol';
+import type { BriefSection } from '@haversack/server/protocol/pages';
 
 /** The sections of the last good brief. The server sends again only what changed, and so does this to the page. */
 export class KeptSections {

@@ -1,5 +1,5 @@
 /** What the brief's page and the extension tell each other. */
-import type { BriefAnswer, BriefSection, TermAnswer } from '@haversack/server/protocol';
+import type { BriefAnswer, BriefSection, TermAnswer } from '@haversack/server/protocol/pages';
 
 /** A line of a source file, counted from 0. */
 export interface SourceLine {

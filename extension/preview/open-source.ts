@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { languageId } from '../client.js';
+import { languageId } from '../client-options.js';
 import type { SourceLine } from './messages.js';
 
 /** Shows a line of a programme's file beside the brief. Anything else that a page might name is not opened. */

@@ -2,7 +2,7 @@
 import { URI, UriUtils } from 'langium';
 import { declarationsOf } from '@haversack/language/checks/programme-view';
 import type { Declared, FileSheet } from '@haversack/language/sheets/sheet';
-import type { BriefRefusal, BriefSection } from '../protocol.js';
+import type { BriefRefusal, BriefSection } from '../protocol/pages.js';
 import type { HaversackServerServices } from './services.js';
 
 interface AskedFor {

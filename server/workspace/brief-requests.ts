@@ -10,7 +10,7 @@ import { briefJson } from '../exports/brief-json.js';
 import type { WeekBrief } from '../planning/figures.js';
 import { nothingTaught } from '../planning/nothing-taught.js';
 import { speakingNotes } from '../planning/speaking.js';
-import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol.js';
+import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol/pages.js';
 import { lessonAt } from '../editing/candidates.js';
 import { classAt, declarationAt, folderOf, problemsIn, sheetAt, unknownClass, withoutKnown } from './asked-for.js';
 import { isNumber, isText, isTexts, readParams } from './read-params.js';

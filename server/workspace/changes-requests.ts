@@ -6,7 +6,7 @@ import { changesSections } from '../brief/changes/sections.js';
 import { changesTitle } from '../brief/changes/sentences.js';
 import { figuresJson } from '../exports/json.js';
 import type { ChangesFigures } from '../planning/ledger-figures.js';
-import { changesRequest, type BriefRefusal, type ChangesAnswer, type ChangesParams } from '../protocol.js';
+import { changesRequest, type BriefRefusal, type ChangesAnswer, type ChangesParams } from '../protocol/pages.js';
 import { classAt, declarationAt, folderOf, problemsIn, unknownClass, withoutKnown } from './asked-for.js';
 import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';

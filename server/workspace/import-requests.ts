@@ -8,7 +8,7 @@ import { importTable, readSpreadsheet, targetFiles } from '../importing/import-i
 import { reportText, summary } from '../importing/import-report.js';
 import { stillReads } from '../importing/still-reads.js';
 import { limits, tooLarge, type Refusal, type Table } from '../importing/table.js';
-import { importRequest, type ImportAnswer, type ImportParams, type ImportRefusal } from '../protocol.js';
+import { importRequest, type ImportAnswer, type ImportParams, type ImportRefusal } from '../protocol/imports.js';
 import { isListOf, isText, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 

@@ -10,7 +10,7 @@ import { figuresJson } from '../exports/json.js';
 import { adaptingOf } from '../planning/cache.js';
 import type { PracticeSheetFigures } from '../planning/figures.js';
 import { lessonAsTaught, planPracticeSheet, practicesOf } from '../planning/practice.js';
-import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '../protocol.js';
+import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '../protocol/practice.js';
 import { folderOf, sheetAt, unknownClass } from './asked-for.js';
 import { isFlag, isNumber, isText, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';

@@ -9,7 +9,7 @@ import { termTitle } from '../brief/term/sentences.js';
 import { scheduleCalendar, sectionHours, withoutDates } from '../exports/calendar.js';
 import { figuresJson } from '../exports/json.js';
 import { shoppingList } from '../exports/shopping-list.js';
-import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../protocol.js';
+import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../protocol/pages.js';
 import { classAt, declarationAt, folderOf, problemsIn, unknownClass, withoutKnown } from './asked-for.js';
 import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';

@@ -16,7 +16,7 @@ it('has a text for every placeholder and no text without one', () => {
 });
 
 it('registers every command that it declares, and no other', () => {
-    const registered = [...read('activate.ts').matchAll(/^ {8}'(haversack\.[\w.]+)':/gm)].map(([, name]) => name!);
+    const registered = [...read('start.ts').matchAll(/^ {8}'(haversack\.[\w.]+)':/gm)].map(([, name]) => name!);
     expect(registered.sort()).toEqual(commands);
 });
 

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readCsv } from '../../server/importing/read-csv.js';
 import type { Table } from '../../server/importing/table.js';
-import { importLimit } from '../../server/protocol.js';
+import { importLimit } from '../../server/protocol/imports.js';
 import { limits } from '../../server/importing/table.js';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { changesRequest, termRequest, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer } from '../../server/protocol.js';
+import { changesRequest, termRequest, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer } from '../../server/protocol/pages.js';
 import { Client } from './client.js';
 import { planProgramme } from './plan-programme.js';
 

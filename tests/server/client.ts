@@ -10,7 +10,7 @@ import {
     type Position, type ProtocolConnection, type PublishDiagnosticsParams, type Registration, type WorkspaceEdit
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { BriefAnswer, BriefParams, BriefRefusal } from '../../server/protocol.js';
+import type { BriefAnswer, BriefParams, BriefRefusal } from '../../server/protocol/pages.js';
 
 // Each test starts a process; a loaded machine may take seconds for it.
 vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { workbook } from '../importing/workbooks.js';
-import type { ImportAnswer, ImportParams, ImportRefusal } from '../../server/protocol.js';
+import type { ImportAnswer, ImportParams, ImportRefusal } from '../../server/protocol/imports.js';
 import { Client } from './client.js';
 
 let client: Client;

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { CodeAction, Hover, MarkupContent } from 'vscode-languageserver-protocol/node';
-import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '../../server/protocol.js';
+import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '../../server/protocol/practice.js';
 import { Client } from './client.js';
 
 const drill = 'drill.lesson';

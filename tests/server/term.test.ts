@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import ICAL from 'ical.js';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../../server/protocol.js';
+import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../../server/protocol/pages.js';
 import { Client } from './client.js';
 
 let client: Client;

@@ -1,5 +1,5 @@
 /** Makes the page say what the new text says, leaving every element in place that it can: so focus, folds and scrolling stay. */
-import type { BriefSection } from '@haversack/server/protocol';
+import type { BriefSection } from '@haversack/server/protocol/pages';
 
 /** Attributes that the reader or the cursor set, not the text. */
 const keptAttributes = new Set(['open', 'aria-current']);

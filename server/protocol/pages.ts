@@ -1,6 +1,4 @@
-import type { ImportReport } from './importing/report.js';
-
-/** Requests beyond the Language Server Protocol: what the preview and the commands ask of the server. */
+/** Requests beyond the Language Server Protocol: the brief, the term and the changes, as the preview and the commands ask for them. */
 
 /** Which brief is wanted. Without `week`, the week of the lesson at `position` (or of the file), else week 1. */
 export interface BriefParams {
@@ -100,74 +98,3 @@ export const changesRequest = 'haversack/changes';
 export const changedNotification = 'haversack/changed';
 /** Client to server: the person trusts the workspace now, which the client had not said when it started (`trusted` among the options it starts with). */
 export const trustedNotification = 'haversack/trusted';
-
-/** What a column of a spreadsheet can be told to mean: a meaning of `server/importing/headings.ts`. */
-export interface ImportColumn {
-    /** Its heading, letter ("C") or number from 1. */
-    column: string;
-    means: string;
-}
-
-/** A spreadsheet whose inventory is to be taken into the programme. Nothing is changed by asking. */
-export interface ImportParams {
-    /** The file: base64, or its bytes one by one. */
-    bytes: string | number[];
-    sheet?: string;
-    columns?: ImportColumn[];
-    /** The programme's file for new materials; it may not be there yet. Without it, the likeliest. */
-    file?: string;
-    class?: string;
-    kit?: string;
-    /** ISO 4217. */
-    currency?: string;
-}
-
-export interface ImportAnswer {
-    report: ImportReport;
-    /** The same as plain text. */
-    text: string;
-    summary: string;
-    /** Each file that differs, as it would be, with the edits that make it so; `isNew` where the file has to be made first. */
-    files: { uri: string; isNew: boolean; version?: number; after: string; edits: { range: { start: { line: number; character: number }; end: { line: number; character: number } }; newText: string }[] }[];
-    /** What may be chosen, and what was. */
-    choices: { file: string; files: string[]; classes: { name: string; title: string }[]; kits: { name: string; title: string }[]; meanings: { means: string; words: string }[] };
-}
-
-/** Why nothing can be imported; with the columns, where one of them has to be told first. */
-export interface ImportRefusal extends BriefRefusal {
-    columns?: { letter: string; heading: string }[];
-}
-
-export const importRequest = 'haversack/import';
-/** The most bytes of a spreadsheet that are read. */
-export const importLimit = 20 * 1024 * 1024;
-
-/** Which practice is wanted as a sheet: that of the lesson named, else of the one at the cursor. Further items with `more`, the answers with `key`. */
-export interface PracticeParams {
-    uri?: string;
-    line?: number;
-    lesson?: string;
-    /** One practice of the lesson only. */
-    practice?: string;
-    /** As this class is taught the lesson. */
-    class?: string;
-    more?: number;
-    key?: boolean;
-    /** A self-contained page to print where nothing is said. */
-    format?: 'html' | 'md' | 'text' | 'json';
-}
-
-export interface PracticeAnswer {
-    lesson: string;
-    title: string;
-    /** All practices of the lesson that have items. */
-    practices: { name: string; title: string }[];
-    text: string;
-}
-
-/** Why there is no sheet; with the lessons that have practice, where none was meant. */
-export interface PracticeRefusal extends BriefRefusal {
-    lessons?: { name: string; title: string }[];
-}
-
-export const practiceRequest = 'haversack/practice';

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
-import { trustedNotification } from '@haversack/server/protocol';
-import { createClient, showStatus } from './client.js';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { trustedNotification } from '@haversack/server/protocol/pages';
+import { showStatus } from './status.js';
 import { chooseClass } from './commands/choose-class.js';
 import { importInventory } from './commands/import-inventory.js';
 import { ImportPreviews } from './commands/import-previews.js';
@@ -11,11 +11,8 @@ import { chosenPractice, savePractice } from './commands/save-practice.js';
 import { BriefPanel, viewType } from './preview/brief-panel.js';
 import type { SourceLine } from './preview/messages.js';
 
-let client: LanguageClient | undefined;
-
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
-    const running = createClient(context);
-    client = running;
+/** Everything of the extension but how its server runs: as a process, or in a worker of the browser. */
+export async function startExtension(context: vscode.ExtensionContext, running: BaseLanguageClient): Promise<void> {
     const brief = new BriefPanel(context, running);
     const previews = new ImportPreviews();
     const commands: Record<string, (...given: never[]) => unknown> = {
@@ -34,7 +31,10 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
         'haversack.practice.save': (uri?: vscode.Uri, of?: unknown) => savePractice(running, uri, chosenPractice(of)),
         'haversack.importInventory': () => importInventory(running, previews),
         'haversack.newProgramme': (folder?: vscode.Uri) => startNewProgramme(context, folder),
-        'haversack.restart': () => running.restart()
+        'haversack.restart': async () => {
+            await running.stop();
+            await running.start();
+        }
     };
     context.subscriptions.push(
         brief,
@@ -46,8 +46,4 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     );
     await running.start();
     await openFirstLesson(context);
-}
-
-export async function deactivate(): Promise<void> {
-    await client?.dispose();
 }

@@ -1,24 +1,9 @@
 import * as vscode from 'vscode';
-import { LanguageClient, State, TransportKind } from 'vscode-languageclient/node';
-
-export const languageId = 'haversack';
-
-/** The server as a process of its own; it is started again when it ends unasked. */
-export function createClient(context: vscode.ExtensionContext): LanguageClient {
-    const module = context.asAbsolutePath('dist/node-server.cjs');
-    return new LanguageClient('haversack', 'Haversack', {
-        run: { module, transport: TransportKind.ipc },
-        debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6009', '--enable-source-maps'] } }
-    }, {
-        documentSelector: [{ scheme: 'file', language: languageId }, { scheme: 'untitled', language: languageId }],
-        // What may stand behind a lens.
-        initializationOptions: { trusted: vscode.workspace.isTrusted, commands: ['haversack.brief.openLesson', 'haversack.term.open', 'haversack.showChanges'] },
-        connectionOptions: { maxRestartCount: 10 }
-    });
-}
+import { State, type BaseLanguageClient } from 'vscode-languageclient';
+import { languageId } from './client-options.js';
 
 /** Says how the server is in the editor's language status, where nobody is interrupted by it. */
-export function showStatus(client: LanguageClient): vscode.Disposable {
+export function showStatus(client: BaseLanguageClient): vscode.Disposable {
     const item = vscode.languages.createLanguageStatusItem('haversack.status', { language: languageId });
     item.name = 'Haversack';
     const show = (state: State): void => {
