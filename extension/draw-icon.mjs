@@ -10,18 +10,24 @@ const box = (left, top, right, bottom, round) => (x, y) => {
     const dy = Math.max(top + round - y, 0, y - bottom + round);
     return x >= left && x <= right && y >= top && y <= bottom && dx * dx + dy * dy <= round * round;
 };
+const ring = (centreX, centreY, outer, inner) => (x, y) => {
+    const distance = Math.hypot(x - centreX, y - centreY);
+    return distance <= outer && distance >= inner;
+};
 const less = (shape, hole) => (x, y) => shape(x, y) && !hole(x, y);
 
-/** From back to front: a bag of canvas with a flap, two straps and a handle. */
+/** From back to front: a ground of its own, so that it stands out on light and dark alike; a bag of canvas, a sheet of paper in it, its flap, strap and buckle. */
 const layers = [
-    [[0x6b, 0x4a, 0x2f], less(box(44, 10, 84, 50, 14), box(52, 18, 76, 50, 8))],
-    [[0xb0, 0x82, 0x4f], box(16, 32, 112, 118, 14)],
-    [[0x8f, 0x66, 0x3c], box(16, 74, 112, 80, 0)],
-    [[0xc9, 0x9d, 0x68], box(16, 32, 112, 76, 14)],
-    [[0x6b, 0x4a, 0x2f], box(34, 32, 44, 96, 3)],
-    [[0x6b, 0x4a, 0x2f], box(84, 32, 94, 96, 3)],
-    [[0xf3, 0xec, 0xdd], less(box(30, 82, 48, 98, 3), box(34, 86, 44, 94, 1))],
-    [[0xf3, 0xec, 0xdd], less(box(80, 82, 98, 98, 3), box(84, 86, 94, 94, 1))]
+    [[0x2c, 0x4a, 0x4a], box(2, 2, 126, 126, 26)],
+    [[0xe0, 0xbb, 0x84], less(ring(64, 54, 40, 31), box(0, 54, 128, 128, 0))],
+    [[0xfb, 0xf7, 0xee], box(42, 30, 86, 80, 3)],
+    [[0x5f, 0x74, 0x72], box(49, 38, 79, 42, 2)],
+    [[0x5f, 0x74, 0x72], box(49, 46, 71, 50, 2)],
+    [[0xb0, 0x82, 0x4f], box(22, 54, 106, 110, 13)],
+    [[0x86, 0x5f, 0x37], box(22, 78, 106, 86, 8)],
+    [[0xd6, 0xab, 0x72], box(22, 54, 106, 83, 12)],
+    [[0x57, 0x3b, 0x25], box(57, 54, 71, 98, 3)],
+    [[0xfb, 0xf7, 0xee], less(box(51, 77, 77, 97, 4), box(57, 83, 71, 91, 2))]
 ];
 
 function pixel(column, row) {

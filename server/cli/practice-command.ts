@@ -13,7 +13,7 @@ import { figuresJson } from '../exports/json.js';
 import { lessonAsTaught, planPracticeSheet, practicesOf } from '../planning/practice.js';
 import { CouldNotRun } from './could-not-run.js';
 import { deliver, errorsTold, mustKnowClass } from './output.js';
-import { chosenFormat, type PlanOptions, type Write } from './planned.js';
+import { chosenFormat, chosenPaper, type PlanOptions, type Write } from './planned.js';
 import { readProgramme, type ReadProgramme } from './read-programme.js';
 
 export type PracticeOptions = PlanOptions & { in: string; practice?: string; more?: string; key?: boolean };
@@ -21,6 +21,7 @@ export type PracticeOptions = PlanOptions & { in: string; practice?: string; mor
 /** Writes a lesson's practice as a sheet, or its answer key. JSON has the answers in any case. */
 export async function practiceCommand(wanted: string, options: PracticeOptions, write: Write, tell: Write): Promise<number> {
     const format = chosenFormat(options, ['text', 'md', 'html', 'json'], 'practice');
+    const paper = chosenPaper(options, format);
     const more = numberOfItems(options.more);
     const isFile = /\.(lesson|kit|course)$/.test(wanted) && existsSync(wanted);
     const read = await readProgramme(isFile ? wanted : options.in);
@@ -30,7 +31,7 @@ export async function practiceCommand(wanted: string, options: PracticeOptions, 
     const lesson = isFile ? onlyLesson(wanted, read, adapted) : lessonNamed(wanted, options, programme, adapted);
     mustHavePractice(lesson, options.practice);
     const sheet = planPracticeSheet(lesson, { practice: options.practice, more });
-    const text = format === 'html' ? practiceSheetPage(sheet, { key: options.key, root: URI.file(read.root).toString() })
+    const text = format === 'html' ? practiceSheetPage(sheet, { key: options.key, root: URI.file(read.root).toString(), paper })
         : format === 'md' ? practiceSheetMarkdown(sheet, options.key)
             : format === 'json' ? figuresJson('haversack-practice', { practice: sheet })
                 : practiceSheetText(sheet, options.key);

@@ -13,7 +13,10 @@ export function followSeveritySettings(shared: LangiumSharedServices, services: 
         checks.soon();
     };
     ConfigurationProvider.onConfigurationSectionUpdate(({ section, configuration }) => {
-        if (section === 'haversack') take((configuration as { severities?: unknown } | null)?.severities);
+        if (section !== 'haversack') return;
+        take((configuration as { severities?: unknown } | null)?.severities);
+        // Lenses and hints may have been switched on or off.
+        services.client.askAgain();
     });
     void Promise.all([ConfigurationProvider.ready, WorkspaceManager.ready])
         .then(() => ConfigurationProvider.getConfiguration('haversack', 'severities'))

@@ -1,0 +1,55 @@
+import * as vscode from 'vscode';
+import { done } from '../first-steps.js';
+
+/** A page is kept so long, so that its window in the browser can be loaded anew. */
+const keptMilliseconds = 24 * 60 * 60 * 1000;
+
+/** Hands pages to the person's browser, which prints them. */
+export class PrintedPages {
+    private readonly folder: vscode.Uri;
+
+    constructor(context: vscode.ExtensionContext) {
+        this.folder = vscode.Uri.joinPath(context.globalStorageUri, 'print');
+    }
+
+    /** Whether the browser can read what is written here: not where the editor runs in a browser itself, or its files lie on another machine. */
+    get possible(): boolean {
+        return vscode.env.uiKind === vscode.UIKind.Desktop && vscode.env.remoteName === undefined && this.folder.scheme === 'file';
+    }
+
+    /** @param name of the file, without its ending */
+    async open(name: string, html: string): Promise<void> {
+        const page = vscode.Uri.joinPath(this.folder, `${fileName(name)}.html`);
+        try {
+            await this.removeOld();
+            await vscode.workspace.fs.writeFile(page, new TextEncoder().encode(html));
+        } catch (error) {
+            return void vscode.window.showErrorMessage(vscode.l10n.t('{0} could not be written: {1}', page.fsPath, error instanceof Error ? error.message : String(error)));
+        }
+        if (await vscode.env.openExternal(page)) {
+            done('printed');
+            vscode.window.setStatusBarMessage(vscode.l10n.t('The page opens in your browser, which prints it. If it does not come, save the page as a file and open that.'), 8000);
+        } else void vscode.window.showErrorMessage(vscode.l10n.t('No browser opened the page. Save it as a file, open that in a browser, and print it there.'));
+    }
+
+    /** Says why a page cannot be printed here, and has it saved where that is wished. */
+    async saveInstead(save: string, ...given: unknown[]): Promise<void> {
+        const button = vscode.l10n.t('Save as a file');
+        const chosen = await vscode.window.showInformationMessage(vscode.l10n.t('From here no page can be handed to your browser’s print window. Save it as a file, open that in a browser, and print it there.'), button);
+        if (chosen === button) await vscode.commands.executeCommand(save, ...given);
+    }
+
+    private async removeOld(): Promise<void> {
+        await vscode.workspace.fs.createDirectory(this.folder);
+        for (const [name] of await vscode.workspace.fs.readDirectory(this.folder)) {
+            const page = vscode.Uri.joinPath(this.folder, name);
+            const { mtime } = await vscode.workspace.fs.stat(page);
+            if (mtime < Date.now() - keptMilliseconds) await vscode.workspace.fs.delete(page);
+        }
+    }
+}
+
+/** Names of classes and lessons are letters, digits and hyphens; anything else has no place in a file's name. */
+function fileName(name: string): string {
+    return name.replaceAll(/[^\p{L}\p{N}-]+/gu, '-').slice(0, 100);
+}
