@@ -1,10 +1,16 @@
+import { URI } from 'langium';
+import { allCodes } from '@haversack/language/checks/all-checks';
 import type { Problem } from '@haversack/language/checks/check';
+import { problemsSarif } from '../exports/sarif.js';
+import { allPlanChecks } from '../plan-checks/all-plan-checks.js';
 import { planProblems } from '../plan-checks/plan-problems.js';
 import { termOf } from '../plan-checks/plan-term.js';
 import type { FormerEditions } from '../plan-checks/term.js';
 import { toldOnce } from '../plan-checks/told-once.js';
-import { CouldNotRun, exitCodes } from './could-not-run.js';
+import { version } from '../version.js';
+import { exitCodes } from './could-not-run.js';
 import { formerEditionsFor } from './former-editions.js';
+import { chosenFormat } from './planned.js';
 import { byLine, readProgramme, type ReadProgramme } from './read-programme.js';
 import { todayOf } from './today.js';
 
@@ -16,13 +22,12 @@ export interface CheckOptions {
 
 /** Lists what is wrong in a programme. What needs the plan is looked at for one day. Information and hints are told as remarks and do not count as problems. */
 export async function checkCommand(path: string, options: CheckOptions, write: (text: string) => void): Promise<number> {
-    const format = options.format ?? 'text';
-    if (format !== 'text' && format !== 'json') throw new CouldNotRun(`There is no format '${format}' for check: use text or json.`);
+    const format = chosenFormat(options, ['text', 'json', 'sarif'], 'check');
     const today = todayOf(options.today);
     const read = await readProgramme(path);
     const programme = withPlan(read, today, await formerEditionsFor(read));
     const counted = programme.problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
-    write(format === 'json' ? asJson(programme) : asText(programme, counted.length));
+    write(format === 'json' ? asJson(programme) : format === 'sarif' ? asSarif(programme) : asText(programme, counted.length));
     return counted.length > 0 ? exitCodes.problems : exitCodes.fine;
 }
 
@@ -53,4 +58,8 @@ function asJson({ problems, show }: ReadProgramme): string {
         severity: problem.severity, code: problem.code, message: problem.message, fixes: (problem.fixes ?? []).map(({ title }) => title)
     });
     return `${JSON.stringify({ format: 'haversack-check', version: 1, problems: problems.map(plain) }, undefined, 2)}\n`;
+}
+
+function asSarif({ problems, files, textOf }: ReadProgramme): string {
+    return problemsSarif(problems, { version, rules: [...allCodes, ...allPlanChecks], root: URI.file(process.cwd()).toString(), files, textOf });
 }

@@ -5,12 +5,14 @@ import { checkCommand, type CheckOptions } from './check-command.js';
 import { compareCommand, type CompareOptions } from './compare-command.js';
 import { CouldNotRun, exitCodes } from './could-not-run.js';
 import { coverageCommand } from './coverage-command.js';
+import { formatCommand, type FormatCommandOptions } from './format-command.js';
 import { notesCommand, type NotesOptions } from './notes-command.js';
 import type { PlanOptions } from './planned.js';
 import { practiceCommand, type PracticeOptions } from './practice-command.js';
 import { scheduleCommand } from './schedule-command.js';
 import { suppliesCommand } from './supplies-command.js';
 import { importCommand, type ImportOptions } from './import-command.js';
+import { version } from '../version.js';
 import { wrongCommand } from './wrong-command.js';
 
 type Write = (text: string) => void;
@@ -20,18 +22,25 @@ export async function runCommandLine(args: readonly string[], write: Write, tell
     let code: number = exitCodes.fine;
     const program = new Command('haversack')
         .description('Checks a programme of hands-on lessons and writes the week’s teacher brief.')
+        .version(version)
         .configureOutput({ outputError: () => undefined, writeOut: write, writeErr: tell })
         .exitOverride();
     program.command('check').argument('<path>', 'folder of a programme, or one of its files')
         .description('List what is wrong. Exit code 0: fine, 1: problems found, 2: could not run.')
-        .option('--format <format>', 'text or json', 'text')
+        .option('--format <format>', 'text, json or sarif', 'text')
         .option('--today <date>', 'look at the plan as of this day (year-month-day) instead of today')
         .action(async (path: string, options: CheckOptions) => { code = await checkCommand(path, options, write); });
+    program.command('format').argument('<path>', 'folder of a programme, or one of its files')
+        .description('List the files that are not laid out as usual (indentation, columns of amounts, blank lines); with --write, lay them out. No word changes. Exit code 0: all are laid out, 1: some are not, 2: could not run.')
+        .option('--indent <step>', 'how far a block goes in: a number of spaces, or tab', '2')
+        .option('--write', 'lay the files out instead of listing them')
+        .action((path: string, options: FormatCommandOptions) => { code = formatCommand(path, options, write); });
     program.command('brief').argument('<path>', 'folder of a programme, or one of its files')
         .description('Write the brief of a week.')
         .requiredOption('--week <number>', 'which week, counted from 1')
         .option('--class <name>', 'for which class; without it, the first one')
         .option('--format <format>', 'html, md or json; without it, by the ending of --out, else md')
+        .option('--paper <size>', 'paper of the page: a4 or letter; without it, what the printer has')
         .option('--today <date>', 'the day from which orders count as late; without it, the machine’s own')
         .option('--out <file>', 'write to a file instead of the terminal')
         .action(async (path: string, options: BriefOptions) => { code = await briefCommand(path, options, write, tell); });
@@ -77,6 +86,7 @@ export async function runCommandLine(args: readonly string[], write: Write, tell
     planCommand('schedule', 'List which lesson is taught on which day, what does not fit and what would help.')
         .option('--today <date>', 'the day to plan from; without it, the machine’s own')
         .option('--format <format>', 'text, md, json, ics or html; without it, by the ending of --out, else text')
+        .option('--paper <size>', 'paper of the page: a4 or letter; without it, what the printer has')
         .action(async (path: string, options: PlanOptions) => { code = await scheduleCommand(path, options, write, tell); });
     planCommand('coverage', 'List which lessons introduce, practise and check each objective, the gaps, and what of each framework is met.')
         .option('--format <format>', 'text, md or json; without it, by the ending of --out, else text')
@@ -89,11 +99,13 @@ export async function runCommandLine(args: readonly string[], write: Write, tell
         .option('--more <number>', 'so many further items instead, beyond those of the brief')
         .option('--key', 'the answer key instead of the sheet')
         .option('--format <format>', 'text, md, html or json; without it, by the ending of --out, else text')
+        .option('--paper <size>', 'paper of the page: a4 or letter; without it, what the printer has')
         .option('--out <file>', 'write to a file instead of the terminal')
         .action(async (lesson: string, options: PracticeOptions) => { code = await practiceCommand(lesson, options, write, tell); });
     planCommand('changes', 'List what adaptations change for a class: each change with what it breaks, lessons, things, minutes and money before and after.')
         .option('--today <date>', 'the day to plan from; without it, the machine’s own')
         .option('--format <format>', 'text, md, json or html; without it, by the ending of --out, else text')
+        .option('--paper <size>', 'paper of the page: a4 or letter; without it, what the printer has')
         .action(async (path: string, options: PlanOptions) => { code = await changesCommand(path, options, write, tell); });
     try {
         await program.parseAsync(args, { from: 'user' });

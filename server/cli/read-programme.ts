@@ -17,6 +17,8 @@ export interface ReadProgramme {
     problems: Problem[];
     /** Addresses of the files that were asked about: all of them, or the one. */
     files: string[];
+    /** The text of a file of the programme. */
+    textOf(uri: string): string | undefined;
     /** How a file is named to a person: relative to where the command was started. */
     show(uri: string): string;
 }
@@ -24,10 +26,7 @@ export interface ReadProgramme {
 /** Reads the programme at a path: a folder with everything below it, or the folder of the programme that a file is in. */
 export async function readProgramme(path: string): Promise<ReadProgramme> {
     const { root, only } = findRoot(resolve(path), path);
-    const files = filesBelow(root);
-    if (files.length === 0) {
-        throw new CouldNotRun(`There is no .lesson, .kit or .course file in ${path}. Give the folder of a programme.`);
-    }
+    const files = someFilesBelow(root, path);
     const { shared, haversack } = createHaversackServices(EmptyFileSystem, new AttachmentStore(new NodeAttachments(), () => [URI.file(root).toString()]));
     const documents = files.map(file => shared.workspace.LangiumDocumentFactory.fromString(readText(file), URI.file(file)));
     for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
@@ -35,9 +34,10 @@ export async function readProgramme(path: string): Promise<ReadProgramme> {
     const asked = documents.filter(document => only === undefined || document.uri.fsPath === only);
     return {
         root,
-        view: haversack.sheets.view,
+        view: haversack.sheets.viewOf(documents[0]!.uri),
         problems: asked.flatMap(document => problemsOf(document, haversack)),
         files: asked.map(({ uri }) => uri.toString()),
+        textOf: uri => shared.workspace.LangiumDocuments.getDocument(URI.parse(uri))?.textDocument.getText(),
         show: uri => relative(process.cwd(), URI.parse(uri).fsPath) || uri
     };
 }
@@ -73,6 +73,18 @@ function list(folder: string): string[] {
     }
 }
 
+/** The files that are meant by a path: all below a folder, or the one. */
+export function filesAt(path: string): { root: string; files: string[] } {
+    const { root, only } = findRoot(resolve(path), path);
+    return { root, files: only === undefined ? someFilesBelow(root, path) : [only] };
+}
+
+function someFilesBelow(root: string, asGiven: string): string[] {
+    const files = filesBelow(root);
+    if (files.length === 0) throw new CouldNotRun(`There is no .lesson, .kit or .course file in ${asGiven}. Give the folder of a programme.`);
+    return files;
+}
+
 function filesBelow(folder: string): string[] {
     let entries;
     try {
@@ -93,7 +105,8 @@ function isLinkToFile(entry: Dirent, path: string): boolean {
     return entry.isSymbolicLink() && !statSync(path, { throwIfNoEntry: false })?.isDirectory();
 }
 
-function readText(file: string): string {
+/** The text of a file, without a byte order mark unless that is asked for. */
+export function readText(file: string, marked = false): string {
     let bytes;
     try {
         bytes = readFileSync(file);
@@ -101,7 +114,7 @@ function readText(file: string): string {
         throw new CouldNotRun(`${relative(process.cwd(), file)} could not be read: ${reason(error)}.`);
     }
     try {
-        return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+        return new TextDecoder('utf-8', { fatal: true, ignoreBOM: marked }).decode(bytes);
     } catch {
         throw new CouldNotRun(`${relative(process.cwd(), file)} is not UTF-8 text. Open it in an editor and save it with the encoding UTF-8.`);
     }

@@ -111,7 +111,7 @@ describe.concurrent('check cannot run: exit code 2, one sentence on the error ou
     });
 
     test('an unknown format', async () => {
-        expect(await refused(['check', firstSteps, '--format', 'xml'])).toBe("haversack: There is no format 'xml' for check: use text or json.");
+        expect(await refused(['check', firstSteps, '--format', 'xml'])).toBe("haversack: There is no format 'xml' for check: use text, json or sarif.");
     });
 
     // Latin-1 text: é is the single byte E9, which is no UTF-8 (RFC 3629, section 3).
