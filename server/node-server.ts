@@ -8,6 +8,9 @@ import { gitHistory } from './history/former-edition.js';
 import { NodeAttachments } from './node-attachments.js';
 import { NodeFiles } from './node-files.js';
 import { startServer } from './start-server.js';
+import { FedFiles } from './workspace/fed-files.js';
+import { attachmentsByScheme, FilesByScheme } from './workspace/files-by-scheme.js';
+import { inOrder } from './workspace/message-order.js';
 
 /** By how many hundredths the heap may grow before garbage is collected again. */
 const letHeapGrow = (percent: number): void => setFlagsFromString(`--heap-growing-percent=${percent}`);
@@ -15,7 +18,10 @@ const letHeapGrow = (percent: number): void => setFlagsFromString(`--heap-growin
 // While the files are read nearly everything stays, so collecting often is in vain. Afterwards a tighter heap keeps a fifth of the
 // memory of a large programme free, and keystrokes cost the same.
 letHeapGrow(100);
-const { shared } = startServer(createConnection(ProposedFeatures.all), () => new NodeFiles(), new NodeAttachments(), gitHistory);
+// An editor that starts a program without further words talks to it over its standard input and output.
+if (!process.argv.some(word => /^--(?:stdio|node-ipc|socket|pipe)\b/.test(word))) process.argv.push('--stdio');
+const sent = new FedFiles();
+const { shared } = startServer(createConnection(ProposedFeatures.all, { messageStrategy: inOrder() }), () => new FilesByScheme(new NodeFiles(), sent), attachmentsByScheme(new NodeAttachments(), sent), gitHistory, sent);
 const firstBuild = shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
     firstBuild.dispose();
     letHeapGrow(40);
