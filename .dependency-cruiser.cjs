@@ -4,7 +4,7 @@ const never = (name, from, to, comment) => ({ name, severity: 'error', comment, 
 module.exports = {
     forbidden: [
         never('language-is-the-core', { path: '^language/' }, { path: '^(server|extension)/' }, 'The language knows nothing of what shows it.'),
-        never('server-below-extension', { path: '^server/' }, { path: '^extension/' }, 'The server serves any editor.'),
+        never('server-below-extension', { path: '^server/', pathNot: '\\.mjs$' }, { path: '^extension/' }, 'The server serves any editor.'),
         never('extension-shows-only', { path: '^extension/' }, { path: '^language/' }, 'The extension never parses: it asks the server.'),
         never('extension-knows-the-protocol', { path: '^extension/' }, { path: '^server/', pathNot: '^server/protocol/' }, 'The extension knows the protocol and nothing else of the server.'),
         never('planning-is-pure', { path: '^server/planning/' }, { path: '^server/(?!planning/)' }, 'The engine knows nothing of the rest of the server.'),
@@ -13,7 +13,9 @@ module.exports = {
         never('markdown-is-text', { path: '^server/markdown/' }, { path: '^(server/(?!markdown/)|language/)' }, 'Markdown is made from text, whatever it tells.'),
         never('exports-write-figures', { path: '^server/exports/' }, { path: '^server/(?!exports/|markdown/|planning/(figure|figures|schedule-figures|supply-figures|coverage-figures|term-figures|ledger-figures|edition-figures|speaking-figures)\\.ts)' }, 'An export writes figures down; it computes none.'),
         never('imports-read-sheets', { path: '^server/importing/' }, { path: '^server/(?!importing/)' }, 'What reads a spreadsheet knows sheets and edits, not the server.'),
+        never('formatting-reads-lines', { path: '^server/formatting/' }, { path: '^(server/(?!formatting/)|language/(?!lexer/))' }, 'The layout of a file hangs on its lines alone.'),
         never('plan-checks-read-figures', { path: '^server/plan-checks/' }, { path: '^server/(?!plan-checks/|planning/)' }, 'Checks of the plan read the plan.'),
+        never('library-runs-anywhere', { path: '^server/library[/.]' }, { path: '^server/(?!library/|planning/|brief/|markdown/|exports/|plan-checks/)' }, 'The library reads texts in memory, and knows neither editor nor disk.'),
         never('brief-sees-no-syntax', { path: '^server/brief/' }, { path: '^language/(?!sheets/(sheet|titles)\\.ts|facts/|pictures/)' }, 'The brief reads figures and facts.'),
         never('checks-read-sheets', { path: '^language/(facts|lexer)/' }, { path: '^language/(checks|sheets|linking)/' }, 'Facts and the lexer come first.'),
         never('attachments-are-data', { path: '^language/attachments/' }, { path: '^language/(?!attachments/|sheets/(sheet|programme)\\.ts|facts/)' }, 'A calendar or framework is read without knowing who asks.'),
@@ -23,7 +25,7 @@ module.exports = {
         never('sheets-before-checks', { path: '^language/sheets/' }, { path: '^language/(checks|linking|adapting|practice|pictures)/' }, 'Sheets say what files say; the checks judge it.'),
         never('facts-stand-alone', { path: '^language/facts/' }, { path: '^language/(?!facts/)' }, 'Facts are data.'),
         never('no-circles', {}, { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } }, 'A circle of imports has no inside.'),
-        never('core-runs-anywhere', { path: '^(language|server/planning|server/brief|server/markdown|server/exports|server/importing|server/plan-checks)/', pathNot: '\\.mjs$' }, { dependencyTypes: ['core'] }, 'No Node in the core.'),
+        never('core-runs-anywhere', { path: '^(language/|server/(planning|brief|markdown|exports|importing|plan-checks|library)[/.])', pathNot: '\\.mjs$' }, { dependencyTypes: ['core'] }, 'No Node in the core.'),
         never('nothing-unresolved', { pathNot: '\\.mjs$' }, { couldNotResolve: true, pathNot: '^vscode$' }, 'Every import leads somewhere.')
     ],
     options: {

@@ -28,7 +28,7 @@ export default tseslint.config(
     },
     {
         // The core runs anywhere: no Node, no editor, no clock, no state of a module's own.
-        files: ['language/**/*.ts', 'server/planning/**/*.ts', 'server/brief/**/*.{ts,tsx}', 'server/markdown/**/*.ts', 'server/exports/**/*.ts', 'server/importing/**/*.ts', 'server/plan-checks/**/*.ts'],
+        files: ['language/**/*.ts', 'server/planning/**/*.ts', 'server/brief/**/*.{ts,tsx}', 'server/markdown/**/*.ts', 'server/exports/**/*.ts', 'server/importing/**/*.ts', 'server/plan-checks/**/*.ts', 'server/library.ts', 'server/library/**/*.ts'],
         rules: {
             'no-restricted-imports': ['error', { patterns: [{ group: ['node:*', 'vscode', 'vscode-languageserver/*'], message: 'The core runs anywhere.' }] }],
             'no-restricted-globals': ['error', 'process', 'Buffer', 'require', '__dirname', 'setTimeout', 'fetch'],
