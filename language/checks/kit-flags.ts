@@ -38,7 +38,7 @@ export const kitFlagMissing: Check = {
             const claims = kitsSay(need, known, view);
             const held = claims[0]?.held;
             if (held === undefined || held === 'perhaps' || claims.some(claim => claim.held !== held)) continue;
-            const flag = held ? 'in kit' : 'not in kit';
+            const flag = flagWords(held);
             yield {
                 message: `'${name}' is ${held ? '' : 'not '}in ${claims[0]!.kits}: say so with '${flag}'.`, at: need.options[0]!.thing.at,
                 fixes: [addFlag(need, flag, file.uri)]
@@ -61,6 +61,14 @@ interface Kits {
     holds: ReadonlySet<string>;
 }
 
+/** What a need of a thing in a lesson has to say of the kit; undefined where no kit decides, or kits differ. */
+export function kitFlagFor(thing: string, lesson: LessonSheet, view: ProgrammeView): string | undefined {
+    const held = new Set(kitsFor([lesson], view).map(({ holds }) => holds.has(thing)));
+    return held.size === 1 ? flagWords(held.has(true)) : undefined;
+}
+
+const flagWords = (held: boolean): string => (held ? 'in kit' : 'not in kit');
+
 /** Needs with the kits of the courses that they are for: a game's are for every lesson that plays it. */
 function* flaggableNeeds(file: FileSheet, view: ProgrammeView): Iterable<{ need: Need; kits: readonly Kits[] }> {
     for (const lesson of file.lessons) yield* needsWithKits(view.factsOf(lesson).needs, [lesson], view);
@@ -68,14 +76,20 @@ function* flaggableNeeds(file: FileSheet, view: ProgrammeView): Iterable<{ need:
 }
 
 function* needsWithKits(needs: readonly Need[], lessons: readonly LessonSheet[], view: ProgrammeView): Iterable<{ need: Need; kits: readonly Kits[] }> {
+    const kits = kitsFor(lessons, view);
+    if (kits.length === 0) return;
+    for (const need of needs) if (need.options.length > 0) yield { need, kits };
+}
+
+/** The kits of the courses that teach some lessons. */
+function kitsFor(lessons: readonly LessonSheet[], view: ProgrammeView): Kits[] {
     const courses = new Set(lessons.flatMap(lesson => view.placesOf(lesson).map(({ course }) => course)));
     const kits: Kits[] = [];
     for (const course of courses) {
         const holds = view.factsOfCourse(course).kitHolds;
         if (holds) kits.push({ course: course.name, kits: [...new Set(course.uses.map(({ kit }) => `'${kit.name}'`))].join(' or '), holds });
     }
-    if (kits.length === 0) return;
-    for (const need of needs) if (need.options.length > 0) yield { need, kits };
+    return kits;
 }
 
 /** What the kits of each course say about a need. */

@@ -1,9 +1,9 @@
 import { thingNamed } from '../sheets/programme.js';
-import type { GameSheet, LessonSheet, Mention, Need, ThingSheet } from '../sheets/sheet.js';
-import { measureOf } from './amounts-in.js';
+import type { GameSheet, LessonSheet, Mention, ThingSheet } from '../sheets/sheet.js';
 import type { Check, Fix } from './check.js';
-import { inLessonHead, removeLinesOf } from './fixes.js';
+import { removeLinesOf } from './fixes.js';
 import { firstMentions, gameThings } from './lesson-facts.js';
+import { needToAdd } from './need-lines.js';
 import type { ProgrammeView } from './programme-view.js';
 import { allSteps } from './walk-lessons.js';
 
@@ -23,7 +23,7 @@ export const notInMaterials: Check = {
                 if (!thing || away.has(mention.name)) continue;
                 yield {
                     message: `Lesson '${lesson.name}' uses '${mention.name}' here, but its materials do not list it.`, at: mention.at,
-                    fixes: [addNeed(thing, lesson.needs, lines => inLessonHead(lesson, lines), lesson, view)]
+                    fixes: [addNeed(thing, lesson, view)]
                 };
             }
         }
@@ -34,10 +34,9 @@ export const notInMaterials: Check = {
             for (const mention of named.values()) {
                 const thing = missingThing(mention, there, view);
                 if (!thing) continue;
-                const head = game.found?.at.end.line ?? game.at.end.line;
                 yield {
                     message: `The game '${game.name}' uses '${mention.name}' here, but its materials do not list it.`, at: mention.at,
-                    fixes: [addNeed(thing, game.needs, lines => ({ uri: game.uri, afterLine: head, like: game.at.start.line, deeper: 1, lines, until: game.whole.end.line }), game, view)]
+                    fixes: [addNeed(thing, game, view)]
                 };
             }
         }
@@ -50,28 +49,8 @@ function missingThing({ name }: Mention, there: ReadonlySet<string>, view: Progr
     return thingNamed(view.programme, name);
 }
 
-function addNeed(thing: ThingSheet, needs: readonly Need[], block: (lines: string[]) => Fix['edits'][number], to: LessonSheet | GameSheet, view: ProgrammeView): Fix {
-    const line = [thing.name, usualAmount(thing, view)].filter(Boolean).join(' ');
-    const last = needs[needs.length - 1];
-    const edit = last
-        ? { uri: to.uri, afterLine: last.at.end.line, like: last.at.start.line, deeper: 0, lines: [line] }
-        : block(['materials', `  ${line}`]);
-    return { title: `Add '${thing.name}' to the materials of ${to.kind} '${to.name}'`, edits: [edit], preferred: true };
-}
-
-/** As another lesson asks for it; else one of it. How many grams are meant only the writer knows. */
-function usualAmount(thing: ThingSheet, view: ProgrammeView): string {
-    const other = view.usualNeeds.get(thing.name);
-    if (other?.amount) {
-        const { amount, per } = other;
-        const who = per && (per.who === 'group' && per.size !== undefined ? `group of ${per.size}` : per.who);
-        return [amount.value, amount.unit, who && `per ${who}`].filter(Boolean).join(' ');
-    }
-    if (thing.kind === 'print') return '1 per learner';
-    if (thing.kind === 'book') return '1 per class';
-    const measure = measureOf(thing, view);
-    if (measure === 'pieces') return '1 per group';
-    return typeof measure === 'object' && 'one' in measure ? `1 ${measure.one} per group` : '';
+function addNeed(thing: ThingSheet, to: LessonSheet | GameSheet, view: ProgrammeView): Fix {
+    return { title: `Add '${thing.name}' to the materials of ${to.kind} '${to.name}'`, edits: [needToAdd(thing, to, view).edit], preferred: true };
 }
 
 export const unusedNeed: Check = {

@@ -3,6 +3,7 @@
  * HTML and Markdown are both written from this tree, so nothing in a text can become an element by itself.
  */
 import MarkdownIt, { type Token } from 'markdown-it';
+import { isSafeAddress } from '../markdown/link-address.js';
 import type { Prose } from '../planning/figures.js';
 
 export type ProseInline =
@@ -24,14 +25,13 @@ const setApart = /["“‘«„*_]$/;
 const lookBack = 80;
 /** Emphasis inside emphasis deeper than this stays the text it is, or a line of asterisks would exhaust whoever walks the tree. */
 const deepest = 16;
-const safeAddress = /^(?:https?:\/\/|mailto:)/i;
 const listLine = /^[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+\S/gm;
 const firstPrivateUse = 0xe000;
 const lastPrivateUse = 0xf8ff;
 
 const markdown = new MarkdownIt('zero', { html: false })
     .enable(['escape', 'backticks', 'emphasis', 'link', 'autolink', 'entity', 'newline', 'list']);
-markdown.validateLink = address => safeAddress.test(address) && !privateUse.test(decoded(address));
+markdown.validateLink = address => isSafeAddress(address) && !privateUse.test(decoded(address));
 
 const privateUse = /[\ue000-\uf8ff]/;
 

@@ -5,7 +5,7 @@ import type { AdaptingMemo } from '@haversack/language/adapting/memo';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { DraftToken } from '@haversack/language/lexer/fit-line';
 import type { AdaptationSheet, LessonSheet } from '@haversack/language/sheets/sheet';
-import type { Candidate } from './candidates.js';
+import { declaredAt, type Candidate } from './candidates.js';
 
 /** What a line of an adaptation is about. */
 export interface ChangeLine {
@@ -48,7 +48,7 @@ export class AdaptationCandidates {
         const { programme } = this.view;
         const still = this.stillTaught(change);
         const known = new Set(still);
-        const candidate = ({ name, title }: LessonSheet, detail: string, rank: number): Candidate => ({ name, title, detail, kind: CompletionItemKind.Class, rank });
+        const candidate = (lesson: LessonSheet, detail: string, rank: number): Candidate => ({ name: lesson.name, title: lesson.title, detail, kind: CompletionItemKind.Class, rank, ...declaredAt(lesson) });
         // A lesson stands beside others, and is joined with others.
         const named = headOf(change) === 'move' || headOf(change) === 'join' ? change.tokens.filter(({ symbol }) => symbol === 'NAME').map(({ text }) => text) : [];
         const own = still.filter(name => !named.includes(name)).flatMap(name => programme.lessons.get(name) ?? []);
@@ -70,7 +70,8 @@ export class AdaptationCandidates {
             .map((part, order): Candidate => ({
             name: part.name, title: (part.kind === 'game' ? programme.games.get(part.name)?.title : undefined) ?? part.title,
             detail: [part.kind, part.minutes === undefined ? '' : `${part.minutes} min`].filter(Boolean).join(', '),
-            kind: part.kind === 'game' ? CompletionItemKind.Event : CompletionItemKind.Method, rank: 1, order
+            kind: part.kind === 'game' ? CompletionItemKind.Event : CompletionItemKind.Method, rank: 1, order,
+            ...(part.kind === 'game' ? declaredAt(programme.games.get(part.name) ?? {}) : declaredAt({ uri: part.uri ?? programme.lessons.get(owner ?? '')?.uri, at: part.at }))
         }));
     }
 
@@ -90,9 +91,9 @@ export class AdaptationCandidates {
 
     private allThings(rankOf: (name: string) => number): Candidate[] {
         const { materials, prints, books } = this.view.programme;
-        return [...materials.values(), ...prints.values(), ...books.values()].map(({ kind, name, title }) => ({
-            name, title, detail: kind, rank: rankOf(name),
-            kind: kind === 'material' ? CompletionItemKind.Value : kind === 'print' ? CompletionItemKind.File : CompletionItemKind.Module
+        return [...materials.values(), ...prints.values(), ...books.values()].map(thing => ({
+            name: thing.name, title: thing.title, detail: thing.kind, rank: rankOf(thing.name), ...declaredAt(thing),
+            kind: thing.kind === 'material' ? CompletionItemKind.Value : thing.kind === 'print' ? CompletionItemKind.File : CompletionItemKind.Module
         }));
     }
 }

@@ -1,4 +1,4 @@
-import { CompletionItemKind } from 'vscode-languageserver-protocol';
+import { CompletionItemKind, type Position } from 'vscode-languageserver-protocol';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { allNeeds } from '@haversack/language/checks/walk-lessons';
 import type { Declared, LessonSheet } from '@haversack/language/sheets/sheet';
@@ -14,17 +14,24 @@ export interface Candidate {
     rank: number;
     /** Among those of one rank; by name where there is none. */
     order?: number;
+    /** Where it is declared, so that more can be told of it. */
+    declared?: { uri: string; at: Position };
 }
 
-type Named = Pick<Declared, 'name' | 'title'>;
+type Named = Pick<Declared, 'name' | 'title'> & Partial<Pick<Declared, 'uri' | 'at'>>;
+
+/** Where something is declared, as a candidate carries it. */
+export function declaredAt({ uri, at }: Partial<Pick<Declared, 'uri' | 'at'>>): Pick<Candidate, 'declared'> {
+    return uri === undefined || at === undefined ? {} : { declared: { uri, at: at.start } };
+}
 
 /** Names that a reference to a type of the grammar may have. `lesson` and `thing` are those of the line, where it has them. */
 export function candidatesFor(type: string, view: ProgrammeView, lesson: LessonSheet | undefined, thing: string | undefined): Candidate[] {
     const { programme } = view;
     const list = (names: Iterable<Named>, detail: string | ((named: Named) => string), kind: CompletionItemKind, rank = 2): Candidate[] =>
-        [...names].map(named => ({ name: named.name, title: named.title, detail: typeof detail === 'string' ? detail : detail(named), kind, rank }));
+        [...names].map(named => ({ name: named.name, title: named.title, detail: typeof detail === 'string' ? detail : detail(named), kind, rank, ...declaredAt(named) }));
     const materials = (): Candidate[] => [...programme.materials.values()].map(material => ({
-        name: material.name, title: material.title, detail: ['material', material.use].filter(Boolean).join(', '), kind: CompletionItemKind.Value, rank: 2
+        name: material.name, title: material.title, detail: ['material', material.use].filter(Boolean).join(', '), kind: CompletionItemKind.Value, rank: 2, ...declaredAt(material)
     }));
     const things = (): Candidate[] => [
         ...materials(), ...list(programme.prints.values(), 'print', CompletionItemKind.File), ...list(programme.books.values(), 'book', CompletionItemKind.Module)
@@ -33,14 +40,14 @@ export function candidatesFor(type: string, view: ProgrammeView, lesson: LessonS
     const objectives = (): Candidate[] => list(programme.objectives.values(), 'objective', CompletionItemKind.Reference);
     const games = (): Candidate[] => list(programme.games.values(), 'game', CompletionItemKind.Event);
     const parts = (kinds?: readonly string[]): Candidate[] => list(
-        (lesson?.parts ?? []).filter(part => part.kind !== 'game' && (!kinds || kinds.includes(part.kind))), 'part of this lesson', CompletionItemKind.Method
+        (lesson?.parts ?? []).filter(part => part.kind !== 'game' && (!kinds || kinds.includes(part.kind))).map(({ name, title, at }) => ({ name, title, at, uri: lesson?.uri })), 'part of this lesson', CompletionItemKind.Method
     );
     switch (type) {
         case 'Material': return materials();
         case 'Thing': return things();
         case 'MaterialPart': {
             const material = thing === undefined ? undefined : programme.materials.get(thing);
-            return list((material?.parts ?? []).map(part => ({ name: part.name, title: part.name })), `part of ${thing ?? ''}`, CompletionItemKind.EnumMember);
+            return list((material?.parts ?? []).map(part => ({ name: part.name, title: part.name, at: part.at, uri: material?.uri })), `part of ${thing ?? ''}`, CompletionItemKind.EnumMember);
         }
         case 'Book': return list(programme.books.values(), 'book', CompletionItemKind.Module);
         case 'Game': return games();
@@ -63,10 +70,10 @@ function nameable(things: Candidate[], games: Candidate[], lessons: Candidate[],
     const played = new Set((lesson?.parts ?? []).filter(part => part.kind === 'game').map(part => part.name));
     const words = new Map<string, Candidate>();
     for (const taught of view.programme.lessons.values()) {
-        for (const { name } of taught.words) {
+        for (const { name, at } of taught.words) {
             const rank = taught.name === lesson?.name ? 1 : 3;
             if (!words.has(name) || words.get(name)!.rank > rank) {
-                words.set(name, { name, title: name, detail: `word, taught in ${taught.name}`, kind: CompletionItemKind.Text, rank });
+                words.set(name, { name, title: name, detail: `word, taught in ${taught.name}`, kind: CompletionItemKind.Text, rank, ...declaredAt({ uri: taught.uri, at }) });
             }
         }
     }

@@ -33,17 +33,18 @@ export class HaversackCodeActions implements CodeActionProvider {
 
     private skips(document: LangiumDocument, range: Range): CodeAction[] {
         const { sheets, plans } = this.services;
-        return skipActions(sheets.sheetOf(document), range, sheets.view.programme, adaptingOf(plans.cache)).slice(0, mostSkips)
+        return skipActions(sheets.sheetOf(document), range, sheets.viewOf(document.uri).programme, adaptingOf(plans.of(document.uri).cache)).slice(0, mostSkips)
             .map(({ title, edit }) => ({ title, kind: CodeActionKind.RefactorRewrite, edit: this.changesFor([edit]) }));
     }
 
     private problemsAt(document: LangiumDocument, range: Range): Problem[] {
-        const { validation: { DocumentValidator }, sheets, terms } = this.services;
+        const { validation: { DocumentValidator }, programmes, terms } = this.services;
+        const programme = programmes.of(document.uri);
         const there = (): Problem[] => DocumentValidator.lastProblems(document).filter(problem => touches(problem.at, range));
         const problems = there();
-        if (!DocumentValidator.isBehind || !problems.some(({ fixes }) => fixes === undefined)) return problems;
+        if (!DocumentValidator.isBehind(programme) || !problems.some(({ fixes }) => fixes === undefined)) return problems;
         // Somebody asks how to mend a problem of the plan before typing has rested.
-        DocumentValidator.lookAtPlan(sheets.view, terms.all());
+        DocumentValidator.lookAtPlan(programme, terms.at(programme).all());
         return there();
     }
 

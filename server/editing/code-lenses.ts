@@ -25,7 +25,7 @@ export class HaversackCodeLenses implements CodeLensProvider {
     async provideCodeLens(document: LangiumDocument): Promise<CodeLens[]> {
         if (!await this.services.client.isOn('codeLenses')) return [];
         const sheet = this.services.sheets.sheetOf(document);
-        const terms = this.services.terms.latest(this.services.client.refreshesLenses);
+        const terms = this.services.terms.of(document.uri).latest(this.services.client.refreshesLenses);
         if (terms.length === 0) return [];
         return [
             ...sheet.lessons.flatMap(lesson => this.lens(lesson, this.ofLesson(lesson, terms), openLesson, { uri: lesson.uri, line: lesson.at.start.line })),
@@ -37,7 +37,7 @@ export class HaversackCodeLenses implements CodeLensProvider {
     }
 
     private ofLesson(lesson: LessonSheet, terms: readonly ClassTerm[]): string | undefined {
-        const { sheets: { view } } = this.services;
+        const view = this.services.sheets.viewOf(lesson.uri);
         const without = terms.filter(({ adapted }) => adapted?.leftOut.has(lesson.name)).map(({ group }) => group.title);
         const leftOut = without.length > 0 && `left out for ${without.length > 2 ? counted(without.length, 'class', 'classes') : listing(without)}`;
         for (const term of terms) {

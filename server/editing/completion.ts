@@ -10,13 +10,17 @@ import type { Edge, GrammarState } from '@haversack/language/lexer/automaton';
 import { fitLine, type DraftToken } from '@haversack/language/lexer/fit-line';
 import type { Spot } from '@haversack/language/lexer/open-blocks';
 import { contextOfLine, type LineContext } from '@haversack/language/lexer/read-lines';
-import { isComment } from '@haversack/language/lexer/scan';
+import { usualStep } from '@haversack/language/lexer/indentation';
+import { isComment, linesOf } from '@haversack/language/lexer/scan';
 import type { AdaptationSheet, Declared, FileSheet, LessonSheet } from '@haversack/language/sheets/sheet';
 import { adaptingOf } from '../planning/cache.js';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { addedNeeds } from './added-needs.js';
 import { AdaptationCandidates, type ChangeLine } from './adaptation-candidates.js';
+import { blockSnippets } from './block-snippets.js';
 import { changeSnippet } from './change-snippets.js';
 import { candidatesFor, lessonAt, type Candidate } from './candidates.js';
+import type { OfferedName } from './completion-resolve.js';
 import { completeShowLine } from './show-lines.js';
 import { practiceLineItems } from './practice-completion.js';
 
@@ -59,50 +63,66 @@ export class HaversackCompletion implements CompletionProvider {
             const fit = fitLine(left, { ...line, end: before }, line.content, spot.state);
             if (fit.prose || fit.stopped || behindRemark(text, fit.at, before)) continue;
             const change = adaptation && spot.head === 'adaptation' ? { adaptation, line: line.number, tokens: fit.tokens } : undefined;
-            if (fit.tokens.length === 0) items.push(...this.heads(spot, change));
+            if (fit.tokens.length === 0) items.push(...this.heads(spot, change), ...this.wholeBlocks(spot, context, text, offset, lesson, document));
             items.push(...this.nextItems(fit.state, fit.tokens, lesson, document, line.number, change));
             items.push(...practiceLineItems(spot.head, fit.tokens));
         }
         return unique(items);
     }
 
+    /** Names for prose. What is not among the materials yet comes with the line that puts it there. */
     private inBraces(text: string, offset: number, typed: number, lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
         const rest = /^[\p{L}\p{N}-]*\}?/u.exec(text.slice(offset, offset + 80))![0];
         const range = { start: document.textDocument.positionAt(offset - typed), end: document.textDocument.positionAt(offset + rest.length) };
-        return candidatesFor('Nameable', this.view, lesson, undefined).map(candidate => {
-            const item = nameItem(candidate);
-            return { ...item, insertText: undefined, filterText: candidate.name, textEdit: { range, newText: `${candidate.name}}` } };
+        const view = this.viewOf(document);
+        const added = addedNeeds(this.services.sheets.sheetOf(document), text, range.start.line, view);
+        return candidatesFor('Nameable', view, lesson, undefined).map(candidate => {
+            const item = nameItem(candidate, lesson);
+            const need = added(candidate.name);
+            return {
+                ...item, insertText: undefined, filterText: candidate.name, textEdit: { range, newText: `${candidate.name}}` },
+                ...(need && { detail: `${item.detail}; adds “${need.line}” to the materials`, additionalTextEdits: [need.edit] })
+            };
         });
     }
 
     private heads(spot: Spot, change: ChangeLine | undefined): CompletionItem[] {
         const items = statementsIn(spot.head).filter(statement => statement.head !== '' && spot.state.accepts(statement.head.split(' ')[0]!)).map(headItem);
         if (!change || !this.services.client.takesSnippets) return items;
-        const lessons = this.candidates.stillTaught(change);
+        const lessons = this.candidatesOf(change).stillTaught(change);
         return items.map(item => {
             const snippet = changeSnippet(item.label, lessons);
             return snippet === undefined ? item : { ...item, insertText: snippet, insertTextFormat: InsertTextFormat.Snippet };
         });
     }
 
+    /** At the end of a line that says nothing else. */
+    private wholeBlocks({ head, state }: Spot, { line }: LineContext, text: string, offset: number, lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
+        if (text.slice(offset, line.end).trim() !== '') return [];
+        const indent = text.slice(line.start, line.content).replace('\uFEFF', '');
+        return blockSnippets(head, word => state.accepts(word), {
+            view: this.viewOf(document), lesson, today: this.services.today.date, takesSnippets: this.services.client.takesSnippets, indent, step: stepOf(text, indent)
+        });
+    }
+
     /** In what is added to a lesson its own things come first. */
-    private lessonOfChange({ changes }: AdaptationSheet, line: number): LessonSheet | undefined {
+    private lessonOfChange({ changes, uri }: AdaptationSheet, line: number): LessonSheet | undefined {
         const change = changes.filter(({ head }) => head.start.line < line).at(-1);
         const lesson = change && (change.does === 'add to lesson' ? change.lesson : change.does === 'add to activity' ? change.activity.lesson : undefined);
-        return lesson && this.view.programme.lessons.get(lesson.name);
+        return lesson && this.services.sheets.viewOf(uri).programme.lessons.get(lesson.name);
     }
 
-    private get candidates(): AdaptationCandidates {
-        return new AdaptationCandidates(this.view, adaptingOf(this.services.plans.cache));
+    private candidatesOf({ adaptation: { uri } }: ChangeLine): AdaptationCandidates {
+        return new AdaptationCandidates(this.services.sheets.viewOf(uri), adaptingOf(this.services.plans.of(uri).cache));
     }
 
-    private get view(): ProgrammeView {
-        return this.services.sheets.view;
+    private viewOf({ uri }: LangiumDocument): ProgrammeView {
+        return this.services.sheets.viewOf(uri);
     }
 
     /** Units and words that an amount of a thing may have: of its own kind alone, and all where the thing is not known yet. */
-    private unitsOf(name: string | undefined): CompletionItem[] {
-        const measured = name === undefined ? undefined : measureNamed(name, this.view);
+    private unitsOf(name: string | undefined, document: LangiumDocument): CompletionItem[] {
+        const measured = name === undefined ? undefined : measureNamed(name, this.viewOf(document));
         if (!measured) return unitItems(() => true);
         const { measure } = measured;
         if (measure === 'pieces') return [];
@@ -122,8 +142,8 @@ export class HaversackCompletion implements CompletionProvider {
                 if (tokens.length > 0 && edge.symbol !== fluid) items.push(keywordItem(state, edge, index));
             } else if (GrammarAST.isCrossReference(edge.element)) {
                 const type = edge.element.type.$refText;
-                const own = change && this.candidates.of(type, edge.assignment?.feature, change);
-                items.push(...(own ?? candidatesFor(type, this.view, lesson, thing)).map(nameItem));
+                const own = change && this.candidatesOf(change).of(type, edge.assignment?.feature, change);
+                items.push(...(own ?? candidatesFor(type, this.viewOf(document), lesson, thing)).map(candidate => nameItem(candidate, lesson)));
             } else {
                 items.push(...this.valueItems(edge, thing, document, line));
             }
@@ -137,21 +157,28 @@ export class HaversackCompletion implements CompletionProvider {
         if (edge.symbol === 'NAME' && feature === 'unit') {
             if (edge.rule.name === 'Size') return unitItems(unit => unit.dimension === 'length');
             const around = this.services.sheets.sheetOf(document).materials.find(({ whole }) => whole.start.line < line && line <= whole.end.line);
-            return this.unitsOf(thing ?? around?.name);
+            return this.unitsOf(thing ?? around?.name, document);
         }
         if (edge.symbol === 'NAME' && edge.rule.name === 'Present') return [valueItem('under-threes', 'children under three are in the room')];
         if (edge.symbol === 'NAME' && feature === 'kind') return cautionKinds.map(caution => valueItem(caution.kind, caution.title, caution.text));
         if (edge.symbol === 'NAME' && feature === 'strand') {
-            const strands = new Set([...this.view.programme.objectives.values()].flatMap(objective => objective.strand ?? []));
+            const strands = new Set([...this.viewOf(document).programme.objectives.values()].flatMap(objective => objective.strand ?? []));
             return [...strands].map(strand => valueItem(strand, 'strand'));
         }
         if (edge.symbol === 'CODE' && feature === 'currency') {
-            const currencies = new Set([...this.services.sheets.sheetOf(document).materials, ...this.view.programme.materials.values()]
+            const currencies = new Set([...this.services.sheets.sheetOf(document).materials, ...this.viewOf(document).programme.materials.values()]
                 .flatMap(material => material.packs.flatMap(pack => pack.cost?.currency ?? [])));
             return [...currencies].map(currency => valueItem(currency, 'currency'));
         }
         return [];
     }
+}
+
+/** One level further in, as the file has it. */
+function stepOf(text: string, indent: string): string {
+    if (indent.includes('\t')) return '\t';
+    const lines = linesOf(text);
+    return lines.some(({ start, content }) => text.slice(start, content).includes('\t')) ? '\t' : ' '.repeat(usualStep(lines));
 }
 
 function unitItems(fits: (unit: Unit) => boolean, first?: Unit): CompletionItem[] {
@@ -215,8 +242,11 @@ function keywordItem(state: GrammarState, edge: Edge, index: number): Completion
     };
 }
 
-function nameItem({ name, title, detail, kind, rank, order }: Candidate): CompletionItem {
-    return { label: name, kind, detail, documentation: title, insertText: name, sortText: `${rank}${order === undefined ? '' : String(order).padStart(5, '0')}${name}`, labelDetails: { description: title } };
+function nameItem({ name, title, detail, kind, rank, order, declared }: Candidate, lesson: LessonSheet | undefined): CompletionItem {
+    return {
+        label: name, kind, detail, documentation: title, insertText: name, sortText: `${rank}${order === undefined ? '' : String(order).padStart(5, '0')}${name}`, labelDetails: { description: title },
+        ...(declared && { data: { ...declared, lesson: lesson?.name } satisfies OfferedName })
+    };
 }
 
 function valueItem(label: string, detail: string, documentation?: string): CompletionItem {

@@ -17,9 +17,9 @@ export function termOf({ forClass, of }: AdaptationSheet, terms: readonly ClassT
 
 /** What the change at a line says, breaks and makes of the term, as Markdown; undefined where none begins there. */
 export function describeChange(uri: string, line: number, services: HaversackServerServices): string | undefined {
-    const adaptation = services.sheets.view.programme.files.get(uri)?.adaptations.find(({ whole }) => whole.start.line <= line && line <= whole.end.line);
+    const adaptation = services.sheets.viewOf(uri).programme.files.get(uri)?.adaptations.find(({ whole }) => whole.start.line <= line && line <= whole.end.line);
     const change = adaptation?.changes.find(({ head }) => head.start.line === line);
-    const term = adaptation && termOf(adaptation, services.terms.all().classes);
+    const term = adaptation && termOf(adaptation, services.terms.of(uri).all().classes);
     const told = term?.ledger?.changes.find(({ place }) => place.uri === uri && place.range.start.line === line);
     if (!change || !term || !told) return undefined;
     const alone = told.idle === undefined ? figuresInWords(term, change, services) : [];
@@ -32,7 +32,7 @@ export function describeChange(uri: string, line: number, services: HaversackSer
 }
 
 function figuresInWords({ group }: ClassTerm, change: WrittenChange, { plans, sheets }: HaversackServerServices): string[] {
-    const { meetings, supplies, money } = changeAlone(sheets.view.programme, { class: group.name }, change, plans.cache);
+    const { meetings, supplies, money } = changeAlone(sheets.viewOf(group.uri).programme, { class: group.name }, change, plans.of(group.uri).cache);
     const fewer = meetings.after - meetings.before;
     return [
         ...(fewer === 0 ? [] : [`${counted(Math.abs(fewer), 'meeting')} ${fewer < 0 ? 'fewer' : 'more'}`]),

@@ -31,7 +31,7 @@ export class HaversackInlayHints implements InlayHintProvider {
     }
 
     private daysOf(course: CourseSheet): InlayHint[] {
-        const term = this.services.terms.latest(this.services.client.refreshesHints).find(({ group }) => group.teaches?.name === course.name);
+        const term = this.services.terms.of(course.uri).latest(this.services.client.refreshesHints).find(({ group }) => group.teaches?.name === course.name);
         if (!term) return [];
         const first = firstMeetings(term);
         return course.units.flatMap(({ lessons }) => lessons).flatMap(({ name, at }) => {
@@ -44,7 +44,7 @@ export class HaversackInlayHints implements InlayHintProvider {
 
     /** What an adaptation brings to a line in place of its thing is named. */
     private amountsOf(lesson: LessonSheet): InlayHint[] {
-        const terms = this.services.terms.latest(this.services.client.refreshesHints);
+        const terms = this.services.terms.of(lesson.uri).latest(this.services.client.refreshesHints);
         const term = terms.find(({ adapted, schedule }) => weekOfTaught(schedule, taughtAs(lesson.name, adapted)) !== undefined);
         if (!term) return [];
         const needs = [...lesson.needs, ...lesson.parts.flatMap(part => part.needs)].filter(({ per }) => per !== undefined && per.who !== 'class');
@@ -62,10 +62,11 @@ export class HaversackInlayHints implements InlayHintProvider {
     /** Of the lines of a lesson's own file, wherever the class is taught them; the first time where that is more than once. */
     private amountsByLine({ name, uri }: LessonSheet, { adapted, group }: ClassTerm): Map<number, LineAmount> {
         const amounts = new Map<number, LineAmount>();
+        const plans = this.services.plans.of(uri);
         for (const taught of taughtAs(name, adapted).names) {
-            const week = weekOfLesson(this.services.plans.schedule(group.name), taught);
+            const week = weekOfLesson(plans.schedule(group.name), taught);
             if (week === undefined) continue;
-            const brief = this.services.plans.brief(week, group.name);
+            const brief = plans.brief(week, group.name);
             const figures = brief.lessons.filter(one => one.name === taught);
             const things = new Map(brief.fetch.flatMap(({ things: all }) => all).map(thing => [thing.name, thing]));
             for (const need of figures.flatMap(({ needs, parts }) => [...needs, ...parts.flatMap(part => part.needs)])) {

@@ -1,12 +1,14 @@
 import { AstUtils, CstUtils, type AstNode, type LangiumDocument } from 'langium';
-import { DefaultRenameProvider, type LangiumServices } from 'langium/lsp';
+import { DefaultRenameProvider } from 'langium/lsp';
 import { LSPErrorCodes, ResponseError, type RenameParams, type WorkspaceEdit } from 'vscode-languageserver-protocol';
 import * as ast from '@haversack/language/generated/ast';
 import { isName, nameFrom } from '@haversack/language/lexer/scan';
+import type { NameIndex } from '@haversack/language/linking/name-index';
+import type { HaversackServerServices } from '../workspace/services.js';
 
 /** Renames a thing wherever it is named, in prose too. Refuses what would be no name, or the name of another thing of its kind. */
 export class HaversackRename extends DefaultRenameProvider {
-    constructor(private readonly services: LangiumServices) {
+    constructor(private readonly services: HaversackServerServices) {
         super(services);
     }
 
@@ -30,7 +32,7 @@ export class HaversackRename extends DefaultRenameProvider {
     private isTaken(name: string, declared: AstNode): boolean {
         if (ast.isTaughtWord(declared) || this.nameProvider.getName(declared) === name) return false;
         if (ast.isProgrammeFile(declared.$container)) {
-            return this.services.shared.workspace.IndexManager.allElements(declared.$type).some(other => other.name === name);
+            return (this.services.shared.workspace.IndexManager as NameIndex).elementsSeenFrom(declared, declared.$type).some(other => other.name === name);
         }
         return AstUtils.streamContents(declared.$container!).some(other => other.$containerProperty === declared.$containerProperty && this.nameProvider.getName(other) === name);
     }

@@ -1,8 +1,10 @@
 import type { LangiumDocument } from 'langium';
 import type { DocumentSymbolProvider } from 'langium/lsp';
-import { SymbolKind, type DocumentSymbol } from 'vscode-languageserver-protocol';
+import type { DocumentSymbol } from 'vscode-languageserver-protocol';
 import type { Declared, FileSheet, Range } from '@haversack/language/sheets/sheet';
+import { counted } from '@haversack/language/facts/wording';
 import type { HaversackServerServices } from '../workspace/services.js';
+import { symbolKinds } from './symbol-kinds.js';
 
 /** The outline: declarations of a file in its order, with what stands in them. */
 export class HaversackSymbols implements DocumentSymbolProvider {
@@ -14,33 +16,25 @@ export class HaversackSymbols implements DocumentSymbolProvider {
 }
 
 function outline(sheet: FileSheet): DocumentSymbol[] {
-    const plain = (kind: SymbolKind) => (thing: Declared & { kind: string }): DocumentSymbol => declaration(thing, kind);
+    const plain = (thing: Declared & { kind: keyof typeof symbolKinds }): DocumentSymbol => declaration(thing);
     const symbols = [
-        ...sheet.materials.map(plain(SymbolKind.Object)),
-        ...sheet.prints.map(plain(SymbolKind.File)),
-        ...sheet.books.map(plain(SymbolKind.Module)),
-        ...sheet.games.map(plain(SymbolKind.Event)),
-        ...sheet.kits.map(plain(SymbolKind.Package)),
-        ...sheet.lessons.map(lesson => declaration(lesson, SymbolKind.Class, lesson.parts.map(part => ({
+        ...[...sheet.materials, ...sheet.prints, ...sheet.books, ...sheet.games, ...sheet.kits, ...sheet.objectives, ...sheet.frameworks, ...sheet.classes, ...sheet.adaptations].map(plain),
+        ...sheet.lessons.map(lesson => declaration(lesson, lesson.parts.map(part => ({
             name: nameOr(part.title, part.kind),
             detail: [part.kind, part.minutes === undefined ? '' : `${part.minutes} min`].filter(Boolean).join(', '),
-            kind: SymbolKind.Method,
+            kind: symbolKinds.part,
             range: part.whole,
             selectionRange: within(part.at, part.whole)
         })))),
-        ...sheet.objectives.map(plain(SymbolKind.Key)),
-        ...sheet.frameworks.map(plain(SymbolKind.Interface)),
-        ...sheet.courses.map(course => declaration(course, SymbolKind.Namespace, course.units.map(unit => ({
-            name: nameOr(unit.title, 'unit'), detail: `unit, ${unit.lessons.length} lessons`, kind: SymbolKind.Array, range: unit.whole, selectionRange: within(unit.at, unit.whole)
-        })))),
-        ...sheet.classes.map(plain(SymbolKind.Struct)),
-        ...sheet.adaptations.map(plain(SymbolKind.Operator))
+        ...sheet.courses.map(course => declaration(course, course.units.map(unit => ({
+            name: nameOr(unit.title, 'unit'), detail: `unit, ${counted(unit.lessons.length, 'lesson')}`, kind: symbolKinds.unit, range: unit.whole, selectionRange: within(unit.at, unit.whole)
+        }))))
     ];
     return symbols.sort((a, b) => a.range.start.line - b.range.start.line);
 }
 
-function declaration(thing: Declared & { kind: string }, kind: SymbolKind, children: DocumentSymbol[] = []): DocumentSymbol {
-    return { name: nameOr(thing.title, thing.name), detail: `${thing.kind} ${thing.name}`, kind, range: thing.whole, selectionRange: within(thing.at, thing.whole), children };
+function declaration(thing: Declared & { kind: keyof typeof symbolKinds }, children: DocumentSymbol[] = []): DocumentSymbol {
+    return { name: nameOr(thing.title, thing.name), detail: `${thing.kind} ${thing.name}`, kind: symbolKinds[thing.kind], range: thing.whole, selectionRange: within(thing.at, thing.whole), children };
 }
 
 /** Editors drop a whole outline for one empty name, such as that of an activity that is just being written. */

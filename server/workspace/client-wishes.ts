@@ -9,6 +9,8 @@ export class ClientWishes {
     refreshesLenses = false;
     refreshesHints = false;
     takesSnippets = false;
+    /** It marks a part of a line by its place in the whole. */
+    takesLabelOffsets = false;
     /** It turns Markdown into a page, so that a picture in it is seen. */
     showsPictures = false;
     /** Commands of its own that may stand behind a lens; a client that names none gets lenses that only tell. */
@@ -45,6 +47,7 @@ export class ClientWishes {
         const markdown = capabilities.general?.markdown;
         this.showsPictures = markdown?.parser === 'marked' || markdown?.allowedTags?.includes('img') === true;
         this.takesSnippets = capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
+        this.takesLabelOffsets = capabilities.textDocument?.signatureHelp?.signatureInformation?.parameterInformation?.labelOffsetSupport === true;
         const options = initializationOptions as { commands?: unknown; today?: unknown; trusted?: unknown } | null | undefined;
         if (Array.isArray(options?.commands)) this.commands = new Set(options.commands.filter(command => typeof command === 'string'));
         this.trusts = options?.trusted === true;

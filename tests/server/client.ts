@@ -1,12 +1,12 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { vi } from 'vitest';
 import {
-    createProtocolConnection, FileChangeType, StreamMessageReader, StreamMessageWriter, type CompletionItem, type CompletionList, type Diagnostic, type InitializeResult,
+    createProtocolConnection, FileChangeType, StreamMessageReader, StreamMessageWriter, type ClientCapabilities, type CompletionItem, type CompletionList, type Diagnostic, type InitializeResult,
     type Position, type ProtocolConnection, type PublishDiagnosticsParams, type Registration, type WorkspaceEdit
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -25,10 +25,14 @@ const patience = 15_000;
 export interface StartOptions {
     /** A programme to copy; `{}` gives an empty folder, `null` no folder at all. Default: examples/first-steps. */
     programme?: string | Record<string, string> | null;
+    /** The folders below it that are open in its place, by their names. */
+    folders?: string[];
     /** What the person has set under `haversack`. */
     settings?: Record<string, unknown>;
     /** Commands of the client's that may stand behind a lens. */
     commands?: string[];
+    /** What the client can do beside what every test's can, under `textDocument` and `workspace`. */
+    capabilities?: Pick<ClientCapabilities, 'textDocument' | 'workspace'>;
     /** The client takes snippets from completion. */
     snippets?: boolean;
     /** The client asks again for lenses and hints when it is told to. */
@@ -48,6 +52,7 @@ export class Client {
     readonly heard: string[] = [];
     private readonly documents = new Map<string, TextDocument>();
     private readonly published = new Map<string, Diagnostic[]>();
+    private readonly told: string[] = [];
     private readonly listeners = new Set<() => void>();
     private errors = '';
 
@@ -55,38 +60,39 @@ export class Client {
 
     initialized!: InitializeResult;
 
-    static async start({ programme = firstSteps, settings, commands, snippets = false, asksAgain = false, showsPictures = false, trusted, today = '2026-09-01' }: StartOptions = {}): Promise<Client> {
+    static async start({ programme = firstSteps, folders, settings, commands, snippets = false, asksAgain = false, showsPictures = false, capabilities = {}, trusted, today = '2026-09-01' }: StartOptions = {}): Promise<Client> {
         const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
         if (typeof programme === 'string') cpSync(programme, folder, { recursive: true, verbatimSymlinks: true });
-        else for (const [name, text] of Object.entries(programme ?? {})) writeFileSync(join(folder, name), text);
+        else for (const [name, text] of Object.entries(programme ?? {})) writeWithFolders(join(folder, name), text);
         const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
         const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
         const client = new Client(folder, child, connection);
         child.stderr.on('data', chunk => { client.errors += String(chunk); });
         connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
             client.published.set(params.uri, params.diagnostics);
+            client.told.push(params.uri);
             client.tellListeners();
         });
         connection.onUnhandledNotification(({ method }) => { client.heard.push(method); client.tellListeners(); });
         connection.onRequest('client/registerCapability', (params: { registrations: Registration[] }) => { client.registrations.push(...params.registrations); });
-        for (const method of ['workspace/codeLens/refresh', 'workspace/inlayHint/refresh']) {
+        for (const method of ['workspace/codeLens/refresh', 'workspace/inlayHint/refresh', 'workspace/diagnostic/refresh']) {
             connection.onRequest(method, () => { client.heard.push(method); client.tellListeners(); return null; });
         }
         connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => settings ?? null));
         connection.listen();
         client.initialized = await connection.sendRequest('initialize', {
             processId: process.pid, rootUri: null,
-            workspaceFolders: programme === null ? null : [{ name: 'programme', uri: pathToFileURL(folder).toString() }],
+            workspaceFolders: programme === null ? null : (folders ?? ['']).map(name => ({ name: name || 'programme', uri: pathToFileURL(join(folder, name)).toString() })),
             initializationOptions: { commands, today, trusted },
             capabilities: {
                 ...(showsPictures && { general: { markdown: { parser: 'marked' } } }),
                 workspace: {
                     didChangeWatchedFiles: { dynamicRegistration: true }, configuration: true, workspaceFolders: true,
-                    codeLens: { refreshSupport: asksAgain }, inlayHint: { refreshSupport: asksAgain }
+                    codeLens: { refreshSupport: asksAgain }, inlayHint: { refreshSupport: asksAgain }, ...capabilities.workspace
                 },
                 textDocument: {
                     publishDiagnostics: { relatedInformation: true }, completion: { completionItem: { snippetSupport: snippets } },
-                    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } }
+                    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } }, ...capabilities.textDocument
                 }
             }
         });
@@ -141,13 +147,26 @@ export class Client {
     writeOutside(file: string, text: string): Promise<void> {
         const path = join(this.folder, file);
         const type = existsSync(path) ? FileChangeType.Changed : FileChangeType.Created;
-        writeFileSync(path, text);
+        writeWithFolders(path, text);
         return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: this.uri(file), type }] });
     }
 
     deleteOutside(file: string): Promise<void> {
-        rmSync(join(this.folder, file));
+        rmSync(join(this.folder, file), { recursive: true });
         return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: this.uri(file), type: FileChangeType.Deleted }] });
+    }
+
+    /** Opens and closes folders below the client's own, as an editor does. */
+    async changeFolders(opened: readonly string[], closed: readonly string[]): Promise<void> {
+        const named = (names: readonly string[]): { name: string; uri: string }[] => names.map(name => ({ name, uri: this.uri(name) }));
+        await this.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event: { added: named(opened), removed: named(closed) } });
+        await this.settled();
+    }
+
+    /** Tells of files and folders that were changed beside the editor; what they hold is on the disk already. */
+    async tellOutside(changes: Record<string, FileChangeType>): Promise<void> {
+        await this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: Object.entries(changes).map(([file, type]) => ({ uri: this.uri(file), type })) });
+        await this.settled();
     }
 
     /** Everything as it was at the start: no file open, the programme on disk as it was copied. */
@@ -171,6 +190,16 @@ export class Client {
     /** The text that a range of a file holds. */
     inRange(file: string, range: { start: Position; end: Position }): string {
         return TextDocument.create('', '', 0, this.text(file)).getText(range);
+    }
+
+    /** The problems of every file of which the server has told, by its address. */
+    allProblems(): ReadonlyMap<string, Diagnostic[]> {
+        return this.published;
+    }
+
+    /** How often problems of files under an address have been told. */
+    toldOf(start: string): number {
+        return this.told.filter(uri => uri.startsWith(this.uri(start))).length;
     }
 
     /** A request about a place in a file. */
@@ -249,4 +278,9 @@ export class Client {
         });
         return Promise.race([wait, late]).finally(() => clearTimeout(timer));
     }
+}
+
+function writeWithFolders(path: string, text: string): void {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, text);
 }

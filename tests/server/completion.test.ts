@@ -39,7 +39,7 @@ async function taken(marked: string, label: string, name = file): Promise<string
 
 describe('at the start of a line', () => {
     test('of a file: every declaration', async () => {
-        expect((await labels('|')).sort()).toEqual(['adaptation', 'book', 'class', 'course', 'framework', 'game', 'kit', 'lesson', 'material', 'objective', 'print']);
+        expect((await labels('|')).filter(label => !label.endsWith(' …')).sort()).toEqual(['adaptation', 'book', 'class', 'course', 'framework', 'game', 'kit', 'lesson', 'material', 'objective', 'print']);
     });
 
     test('in a lesson: what a lesson says, each with an example and an explanation', async () => {

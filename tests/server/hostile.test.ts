@@ -44,12 +44,14 @@ describe('never crashes, never hangs, never loses the way', () => {
         const textDocument = { uri: client.uri(file) };
         const last = { line: text.split(/\r\n|\r|\n/).length - 1, character: 3 };
         for (const position of [{ line: 0, character: 0 }, { line: 1, character: 12 }, last, { line: 1e6, character: 1e6 }]) {
-            for (const method of ['hover', 'completion', 'definition', 'documentHighlight', 'prepareRename']) {
+            for (const method of ['hover', 'completion', 'definition', 'documentHighlight', 'prepareRename', 'signatureHelp', 'linkedEditingRange', 'prepareCallHierarchy']) {
                 await client.connection.sendRequest(`textDocument/${method}`, { textDocument, position });
             }
         }
         await client.connection.sendRequest('textDocument/documentSymbol', { textDocument });
         await client.connection.sendRequest('textDocument/foldingRange', { textDocument });
+        await client.connection.sendRequest('textDocument/documentLink', { textDocument });
+        await client.connection.sendRequest('textDocument/selectionRange', { textDocument, positions: [{ line: 0, character: 0 }, { line: 1, character: 12 }, last] });
         await client.connection.sendRequest('textDocument/codeAction', { textDocument, range: { start: { line: 0, character: 0 }, end: last }, context: { diagnostics: [] } });
         expect(await client.brief({ uri: textDocument.uri, line: 1 })).toBeTruthy();
         // Everything beside it is still read.

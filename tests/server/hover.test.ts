@@ -48,6 +48,20 @@ test('lessons, objectives, games, words and kits', async () => {
     expect((await hover('programme.course', 'uses sound|-bag'))!.text).toContain('Sound bag');
 });
 
+test('what holds or lists others: a kit, a course, a unit, an adaptation, a part', async () => {
+    const bag = (await hover('programme.course', 'uses sound|-bag'))!.text;
+    expect(bag).toContain('**Sound bag** (kit)');
+    expect(bag).toMatch(/- Hand bell: \d/);
+    const course = (await hover('programme.course', 'course cup|board-orchestra'))!.text;
+    expect(course).toContain('- edition 1\n- ages 6 to 8\n- 8 lessons in 3 units, ');
+    expect(course).toMatch(/- Saturday group in the attic: \d+ meetings, Sat 3 Oct to /);
+    expect((await hover('programme.course', 'unit listen|ing "Listening"'))!.text).toContain('**Listening** (unit)\n- 2 lessons, 95 min');
+    expect((await hover('programme.course', 'adaptation small|-attic'))!.text).toContain('- 4 changes · ');
+    const part = (await hover('lessons/listen-1.lesson', 'repeat loud|-and-soft'))!.text;
+    expect(part).toContain('- 15 min');
+    expect(part).toContain('Loud and soft are told by comparing');
+});
+
 test('a word of the language: what it means, with an example', async () => {
     expect((await hover(shake, '  mater|ials\n'))!.text).toContain('What is needed, a line for each thing.');
     expect((await hover(shake, '    wa|tch: A child blows'))!.text).toContain('Where children slip.');

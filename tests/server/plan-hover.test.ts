@@ -59,7 +59,7 @@ test('a lesson that adaptations join, split or leave out, class by class', async
     const other = await Client.start({ programme: adaptedPlan('  split weigh-3 after five-bags\n', '  skip lesson weigh-2\n'), today: '2026-08-31' });
     const told = async (file: string, marked: string) => ((await other.ask<Hover>('textDocument/hover', file, marked)).contents as MarkupContent).value.replace(/\\/g, '').split('\n');
     expect(await told('weigh.lesson', 'lesson weigh|-2')).toEqual(['**Three bags** (lesson, 20 min)', '- Harbour co-op: left out by “For the harbour”', '- Millpond co-op: Tue 22 Sep']);
-    expect(await told('weigh.lesson', 'activity three|-bags')).toEqual(['**three-bags** (activity)', '- Harbour co-op: left out with its lesson by “For the harbour”']);
+    expect(await told('weigh.lesson', 'activity three|-bags')).toEqual(['**Three bags** (activity)', '- 20 min', '- Harbour co-op: left out with its lesson by “For the harbour”']);
     expect(await told('more.lesson', 'lesson weigh|-3')).toEqual(['**Five bags** (lesson, 30 min, week 2)', '- Harbour co-op: Mon 21 Sep and Mon 28 Sep; in 2 parts', '- Millpond co-op: Tue 29 Sep and Tue 6 Oct; in 2 parts']);
     await other.stop();
 });
