@@ -5,6 +5,7 @@ export const isText: Kind = value => typeof value === 'string';
 export const isFlag: Kind = value => typeof value === 'boolean';
 export const isNumber: Kind = value => typeof value === 'number';
 export const isListOf = (kinds: Readonly<Record<string, Kind>>): Kind => value => Array.isArray(value) && value.every(one => isRecord(one) && Object.entries(kinds).every(([name, is]) => is(one[name])));
+export const isOneOf = (values: readonly string[]): Kind => value => typeof value === 'string' && values.includes(value);
 /** Texts by name. */
 export const isTexts: Kind = value => isRecord(value) && Object.values(value).every(isText);
 
@@ -14,6 +15,6 @@ export function readParams<T extends object>(params: unknown, kinds: Readonly<Re
     return Object.fromEntries(Object.entries<Kind>(kinds).flatMap(([name, is]) => (is(params[name]) ? [[name, params[name]]] : []))) as Partial<T>;
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+export function isRecord(value: unknown): value is Record<string, unknown> {
     return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
