@@ -3,9 +3,7 @@ import { isAbsolute, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import { noSuchFile, type AttachmentReader } from '@haversack/language/attachments/attachment-reader';
 import { decodeText } from './decode-text.js';
-
-/** The largest file that is read, in bytes: a town's calendar of many years is a quarter of this. */
-const largestFile = 8 * 1024 * 1024;
+import { largestNamedFile } from './protocol/files.js';
 
 /** Reads the files that a programme names from the disk: those that really lie in its folder, and no other. */
 export class NodeAttachments implements AttachmentReader {
@@ -51,7 +49,7 @@ function readFile(path: string): { text: string } | { wrong: string } {
         const stat = fstatSync(opened);
         if (stat.isDirectory()) return { wrong: 'This is a folder. Name a file in it.' };
         if (!stat.isFile()) return { wrong: 'This is no ordinary file, so it is not read. Copy what it holds into a file.' };
-        if (stat.size > largestFile) return { wrong: `The file is larger than ${largestFile / 1024 / 1024} MB and is not read. Save only the years that are needed.` };
+        if (stat.size > largestNamedFile) return { wrong: `The file is larger than ${largestNamedFile / 1024 / 1024} MB and is not read. Save only the years that are needed.` };
         // No more than the size says, however much comes meanwhile.
         const bytes = new Uint8Array(stat.size);
         let length = 0;

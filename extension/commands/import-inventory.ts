@@ -10,7 +10,9 @@ type Step = 'write' | 'column' | 'class' | 'file' | 'currency';
 export async function importInventory(client: BaseLanguageClient, previews: ImportPreviews): Promise<void> {
     const bytes = await chooseSpreadsheet();
     if (bytes === undefined) return;
-    const ask = (choices: Choices): Promise<ImportAnswer | ImportRefusal> => client.sendRequest<ImportAnswer | ImportRefusal>(importRequest, { bytes, ...choices });
+    const editor = vscode.window.activeTextEditor;
+    const uri = editor && client.code2ProtocolConverter.asUri(editor.document.uri);
+    const ask = (choices: Choices): Promise<ImportAnswer | ImportRefusal> => client.sendRequest<ImportAnswer | ImportRefusal>(importRequest, { bytes, uri, ...choices });
     try {
         await chooseAndWrite(ask, previews);
     } finally {

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { BriefRefusal, ChangesParams, TermParams } from '@haversack/server/protocol/pages';
+import { done } from '../first-steps.js';
 import type { BriefPanel } from '../preview/brief-panel.js';
 
 /** Writes the brief as a web page or as Markdown, as the ending of the chosen file says. */
@@ -38,7 +39,7 @@ export async function saveTerm(brief: BriefPanel, file?: vscode.Uri): Promise<vo
         },
         write: async target => {
             const format = formatOf(target);
-            return format === 'html' ? page : brief.requestTerm(format, file, format === 'ics' ? await textOf(target) : undefined);
+            return format === 'html' ? page : brief.requestTerm(format, file, { before: format === 'ics' ? await textOf(target) : undefined });
         },
         saved: vscode.l10n.t('The term is saved.')
     });
@@ -88,6 +89,7 @@ async function save({ title, name, filters, write, saved }: Saving): Promise<voi
     if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
     try {
         await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(answer.text ?? ''));
+        done('printed');
         vscode.window.setStatusBarMessage(saved, 5000);
     } catch (error) {
         void vscode.window.showErrorMessage(vscode.l10n.t('{0} could not be written: {1}', target.fsPath, error instanceof Error ? error.message : String(error)));

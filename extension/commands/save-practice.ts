@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '@haversack/server/protocol/practice';
+import { chosenPaper } from '../paper.js';
 
 /** How many further items are offered. */
-const further = 20;
+export const furtherItems = 20;
 
 /** The lesson, and the class that is taught it, for which the preview has the practice saved. A menu may hand on anything in this place. */
 export function chosenPractice(of: unknown): PracticeParams | undefined {
@@ -14,12 +15,11 @@ export function chosenPractice(of: unknown): PracticeParams | undefined {
 /** Writes the practice of a lesson that is chosen, of the lesson at the cursor, or of a file as a sheet to print, and its key as a file beside it. */
 export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<void> {
     const ask = (params: PracticeParams): Promise<PracticeAnswer | PracticeRefusal> => client.sendRequest(practiceRequest, params);
-    const found = await ask(chosen ?? whereOf(client, file));
-    const lesson = 'refusal' in found ? await chooseLesson(found) : found.lesson;
+    const lesson = await lessonToPractise(client, file, chosen);
     if (lesson === undefined) return;
     const items = await vscode.window.showQuickPick([
         { label: vscode.l10n.t('The items of the brief'), more: undefined },
-        { label: vscode.l10n.t('{0} further items', further), more: further }
+        { label: vscode.l10n.t('{0} further items', furtherItems), more: furtherItems }
     ], { title: vscode.l10n.t('Practice sheet') });
     if (!items) return;
     const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
@@ -32,11 +32,17 @@ export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri
     const keyFile = besides(target);
     if (await isThere(keyFile) && !await mayReplace(keyFile)) return;
     for (const [at, key] of [[target, false], [keyFile, true]] as const) {
-        const answer = await ask({ lesson, class: chosen?.class, more: items.more, format, key });
+        const answer = await ask({ lesson, class: chosen?.class, more: items.more, format, key, paper: chosenPaper() });
         if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
         if (!await write(at, answer.text)) return;
     }
     vscode.window.setStatusBarMessage(vscode.l10n.t('The practice sheet and its key are saved.'), 5000);
+}
+
+/** The lesson that is chosen, that at the cursor or of a file, or one that is asked for. */
+export async function lessonToPractise(client: BaseLanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<string | undefined> {
+    const found = await client.sendRequest<PracticeAnswer | PracticeRefusal>(practiceRequest, chosen ?? whereOf(client, file));
+    return 'refusal' in found ? chooseLesson(found) : found.lesson;
 }
 
 function whereOf(client: BaseLanguageClient, file: vscode.Uri | undefined): PracticeParams {

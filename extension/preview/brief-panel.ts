@@ -1,15 +1,24 @@
 import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
-import { briefRequest, changedNotification, changesRequest, termRequest, type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer, type TermParams } from '@haversack/server/protocol/pages';
+import { briefRequest, changesRequest, termRequest, type BriefAnswer, type BriefParams, type BriefRefusal, type ChangesAnswer, type ChangesParams, type TermAnswer, type TermParams } from '@haversack/server/protocol/pages';
 import type { PracticeParams } from '@haversack/server/protocol/practice';
 import { languageId } from '../client-options.js';
+import { chosenPaper } from '../paper.js';
 import { KeptSections } from './kept-sections.js';
 import { readPageMessage, readState, type BriefState, type PageMessage, type PreviewView, type ShowMessage, type SourceLine } from './messages.js';
 import { Newest } from './newest.js';
 import { pageHtml } from './page-html.js';
 import { openSource } from './open-source.js';
+import { saveCommands } from './save-commands.js';
 
 export const viewType = 'haversack.brief';
+
+/** Of a page of the term or the changes, the week is absent. */
+export interface ShownBrief {
+    uri?: string;
+    class?: string;
+    week?: number;
+}
 
 /** The one brief beside the text: it follows what is written and where the cursor is, and leads back to the source. */
 export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposable {
@@ -23,6 +32,9 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     private says: string | undefined;
     private reveal: ShowMessage['reveal'];
     private readonly kept = new KeptSections();
+    private readonly shownEmitter = new vscode.EventEmitter<ShownBrief>();
+    /** Whose brief is on the page, whenever a new answer has come. */
+    readonly onDidShow = this.shownEmitter.event;
     private readonly newest = new Newest(() => this.update(), () => this.show(vscode.l10n.t('The brief could not be made anew just now; this is the last one.')));
     private readonly subscriptions: vscode.Disposable[];
     private versionAtCursor = 0;
@@ -30,7 +42,8 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     /** The class of the adaptation at the cursor is wanted, whichever was shown before. */
     private classAtCursor = false;
 
-    constructor(private readonly context: vscode.ExtensionContext, private readonly client: BaseLanguageClient) {
+    /** `changed` fires when the programme has changed. */
+    constructor(private readonly context: vscode.ExtensionContext, private readonly client: BaseLanguageClient, changed: vscode.Event<void>) {
         this.subscriptions = [
             vscode.workspace.onDidChangeTextDocument(({ document }) => {
                 if (document.languageId === languageId) this.newest.ask();
@@ -40,7 +53,8 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
             vscode.workspace.onDidChangeConfiguration(change => {
                 if (change.affectsConfiguration('haversack.preview')) this.newest.ask();
             }),
-            client.onNotification(changedNotification, () => this.newest.ask()),
+            changed(() => this.newest.ask()),
+            this.shownEmitter,
             client.onDidChangeState(({ newState }) => {
                 if (newState === State.Running) this.newest.ask();
             })
@@ -82,7 +96,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
         this.state = readState(state);
-        this.look(this.state.view ?? 'week');
+        this.look(this.view);
         this.adopt(panel);
         this.newest.ask();
         return Promise.resolve();
@@ -103,6 +117,20 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         this.open();
     }
 
+    /** What is shown; the week while nothing is open. */
+    get view(): PreviewView {
+        return this.state.view ?? 'week';
+    }
+
+    /** Takes the keyboard to the brief, or from it back to the text. */
+    async goBetween(): Promise<void> {
+        if (!this.panel) return this.openWeek();
+        if (!this.panel.active) return this.panel.reveal(undefined, false);
+        const editor = vscode.window.visibleTextEditors.find(({ document }) => document.languageId === languageId);
+        if (editor) await vscode.window.showTextDocument(editor.document, { viewColumn: editor.viewColumn });
+        else if (this.state.cursor) await openSource(this.state.cursor, this.panel.viewColumn);
+    }
+
     /** Goes to another week and stays there. */
     step(by: 1 | -1): void {
         if (!this.answer || !('week' in this.answer)) return;
@@ -116,24 +144,30 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         this.newest.ask();
     }
 
+    /** Is for another class from now on; what is not open stays closed. */
+    useClass(name: string): void {
+        this.state.class = name;
+        this.newest.ask();
+    }
+
     showClass(name: string | undefined): void {
         this.state.class = name;
         this.open();
     }
 
     /** Asks the server for the brief as it is chosen here: for the classes there are, or for a whole page. */
-    async request(format: BriefParams['format'], file?: vscode.Uri): Promise<BriefAnswer | BriefRefusal> {
+    async request(format: BriefParams['format'], file?: vscode.Uri, printing = false): Promise<BriefAnswer | BriefRefusal> {
         const here = this.place(file);
         const week = here.other ? undefined : this.panel ? this.week : undefined;
-        return this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...here.at, week, class: this.state.class, format } satisfies BriefParams);
+        return this.client.sendRequest<BriefAnswer | BriefRefusal>(briefRequest, { ...here.at, week, class: this.state.class, format, paper: chosenPaper(), printing } satisfies BriefParams);
     }
 
-    async requestTerm(format: TermParams['format'], file?: vscode.Uri, before?: string): Promise<TermAnswer | BriefRefusal> {
-        return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, { ...this.place(file).at, class: this.state.class, format, before } satisfies TermParams);
+    async requestTerm(format: TermParams['format'], file?: vscode.Uri, { before, printing }: Pick<TermParams, 'before' | 'printing'> = {}): Promise<TermAnswer | BriefRefusal> {
+        return this.client.sendRequest<TermAnswer | BriefRefusal>(termRequest, { ...this.place(file).at, class: this.state.class, format, before, paper: chosenPaper(), printing } satisfies TermParams);
     }
 
-    async requestChanges(format: ChangesParams['format'], file?: vscode.Uri): Promise<ChangesAnswer | BriefRefusal> {
-        return this.client.sendRequest<ChangesAnswer | BriefRefusal>(changesRequest, { ...this.place(file).at, class: this.state.class, format } satisfies ChangesParams);
+    async requestChanges(format: ChangesParams['format'], file?: vscode.Uri, printing = false): Promise<ChangesAnswer | BriefRefusal> {
+        return this.client.sendRequest<ChangesAnswer | BriefRefusal>(changesRequest, { ...this.place(file).at, class: this.state.class, format, paper: chosenPaper(), printing } satisfies ChangesParams);
     }
 
     /** A file, or the cursor. */
@@ -193,7 +227,8 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
                 this.look(message.view);
                 return this.newest.ask();
             case 'practice': return void vscode.commands.executeCommand('haversack.practice.save', undefined, { lesson: message.lesson, class: this.answer?.class } satisfies PracticeParams);
-            case 'save': return void vscode.commands.executeCommand(saveCommands[this.state.view ?? 'week']);
+            case 'print': return void vscode.commands.executeCommand('haversack.brief.print');
+            case 'save': return void vscode.commands.executeCommand(saveCommands[this.view]);
         }
     }
 
@@ -236,7 +271,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
 
     private async update(): Promise<void> {
         if (!this.panel?.visible) return;
-        const view = this.state.view ?? 'week';
+        const view = this.view;
         const atCursor = this.classAtCursor;
         const answer = await this.ask(view);
         if ('refusal' in answer) return this.show(answer.refusal);
@@ -251,6 +286,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
             this.state.class = answer.class;
         }
         if ('week' in answer) this.week = answer.week;
+        this.shownEmitter.fire({ uri: this.state.cursor?.uri, class: answer.class, week: 'week' in answer ? answer.week : undefined });
         this.show(problemsInWords(answer.problems));
     }
 
@@ -281,8 +317,6 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         void this.panel.webview.postMessage(message);
     }
 }
-
-const saveCommands: Record<PreviewView, string> = { week: 'haversack.brief.save', term: 'haversack.term.save', changes: 'haversack.changes.save' };
 
 function titleOf(view: PreviewView, answer: BriefAnswer | TermAnswer): string {
     if ('week' in answer) return vscode.l10n.t('Brief: week {0}', answer.week);

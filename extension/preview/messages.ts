@@ -44,6 +44,7 @@ export type PageMessage =
     | { type: 'stay'; on: boolean }
     | { type: 'view'; view: PreviewView }
     | { type: 'save' }
+    | { type: 'print' }
     | { type: 'practice'; lesson: string };
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
@@ -56,7 +57,8 @@ export function readPageMessage(message: unknown): PageMessage | undefined {
     if (!isRecord(message)) return undefined;
     switch (message.type) {
         case 'ready': return { type: 'ready' };
-        case 'save': return { type: 'save' };
+        case 'save':
+        case 'print': return { type: message.type };
         case 'practice': return shortText(message.lesson) ? { type: 'practice', lesson: message.lesson } : undefined;
         case 'open': return shortText(message.uri) && isLine(message.line) ? { type: 'open', uri: message.uri, line: message.line } : undefined;
         case 'step': return message.by === 1 || message.by === -1 ? { type: 'step', by: message.by } : undefined;

@@ -1,10 +1,10 @@
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import { randomName } from '../random-name.js';
 import { panelStyles } from './page-styles.js';
 
 /** The empty page of the brief. Nothing may be loaded but its own script and the brief's stylesheet; nothing in it may run or look otherwise. */
 export function pageHtml(webview: vscode.Webview, extensionUri: vscode.Uri): string {
-    const nonce = randomBytes(16).toString('hex');
+    const nonce = randomName();
     const styles = webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist/brief.css'));
     const script = webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist/brief-page.js'));
     const policy = `default-src 'none'; style-src 'nonce-${nonce}' ${webview.cspSource}; script-src 'nonce-${nonce}'; base-uri 'none'; form-action 'none'`;
@@ -25,6 +25,7 @@ export function pageHtml(webview: vscode.Webview, extensionUri: vscode.Uri): str
 <button type="button" id="next" data-text="${escape(vscode.l10n.t('Week {0}'))}" data-label="${escape(vscode.l10n.t('Next week'))}"></button>
 <label id="stay-label"><input type="checkbox" id="stay">${escape(vscode.l10n.t('Stay on this week'))}</label>
 <label id="class-label"><span>${escape(vscode.l10n.t('Class'))}</span> <select id="class"></select></label>
+<button type="button" id="print">${escape(vscode.l10n.t('Print'))}</button>
 <button type="button" id="save">${escape(vscode.l10n.t('Save as a file'))}</button>
 </nav>
 <p id="says" role="status"></p>

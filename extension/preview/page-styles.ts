@@ -26,7 +26,7 @@ body { padding: 0; font-size: 1rem; background: var(--vscode-editor-background);
 #views [aria-pressed="true"] { font-weight: 600; text-decoration: underline; text-underline-offset: .2em; }
 #controls button:disabled { opacity: .55; cursor: default; }
 #controls label { display: inline-flex; align-items: center; gap: .35rem; }
-#controls :focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 1px; }
+#controls :focus-visible { outline: 2px solid var(--vscode-focusBorder, currentcolor); outline-offset: 1px; position: relative; z-index: 1; }
 #controls input { margin: 0; width: 1rem; height: 1rem; accent-color: var(--vscode-focusBorder); }
 #controls [hidden] { display: none; }
 #says {

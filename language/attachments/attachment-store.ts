@@ -1,5 +1,5 @@
 import { attachmentKey } from '../sheets/programme.js';
-import type { FileSheet } from '../sheets/sheet.js';
+import type { FileSheet, Range } from '../sheets/sheet.js';
 import { resolvePath } from './attachment-path.js';
 import { noReader, type AttachmentReader } from './attachment-reader.js';
 import type { Attachment } from './attachment.js';
@@ -25,27 +25,37 @@ interface Kept {
     namedBy: Set<string>;
 }
 
+/** What the files of one programme name. */
+interface Named {
+    kept: Map<string, Kept>;
+    refusals: Map<string, Attachment>;
+    attachments: ReadonlyMap<string, Attachment>;
+}
+
 /** Keeps every file that a programme names from one reading to the next, until it is told that the file has changed. */
 export class AttachmentStore {
-    private kept = new Map<string, Kept>();
-    private refusals = new Map<string, Attachment>();
-    private last: ReadonlyMap<string, Attachment> = new Map();
+    private readonly programmes = new Map<string, Named>();
 
     /** `folders`: addresses of the folders that are open. */
     constructor(private readonly reader: AttachmentReader = noReader, private readonly folders: () => readonly string[] = () => []) {}
 
-    /** What the sheets name, by `attachmentKey`: the same map as long as nothing in it has changed. */
-    of(sheets: readonly FileSheet[]): ReadonlyMap<string, Attachment> {
+    /** What the sheets of a programme name, by `attachmentKey`: the same map as long as nothing in it has changed. */
+    of(sheets: readonly FileSheet[], programme = ''): ReadonlyMap<string, Attachment> {
+        const former = this.programmes.get(programme) ?? nothingNamed;
         const kept = new Map<string, Kept>();
         const refusals = new Map<string, Attachment>();
         const found = new Map<string, Attachment>();
         for (const sheet of sheets) {
-            for (const { path, kind } of pathsIn(sheet)) found.set(attachmentKey(sheet.uri, path), this.attachment(sheet.uri, path, kind, kept, refusals));
+            for (const { path, kind } of pathsIn(sheet)) found.set(attachmentKey(sheet.uri, path), this.attachment(sheet.uri, path, kind, { former, kept, refusals }));
         }
-        this.kept = kept;
-        this.refusals = refusals;
-        if (!isSame(found, this.last)) this.last = found;
-        return this.last;
+        const attachments = isSame(found, former.attachments) ? former.attachments : found;
+        this.programmes.set(programme, { kept, refusals, attachments });
+        return attachments;
+    }
+
+    /** A programme is closed. */
+    forget(programme: string): void {
+        this.programmes.delete(programme);
     }
 
     /**
@@ -54,7 +64,7 @@ export class AttachmentStore {
      */
     refresh(changed: readonly string[]): string[] {
         const affected = new Set<string>();
-        for (const kept of this.kept.values()) {
+        for (const kept of [...this.programmes.values()].flatMap(named => [...named.kept.values()])) {
             if (!changed.some(uri => isOrHolds(uri, kept.uri) || (kept.real !== undefined && isOrHolds(uri, kept.real)))) continue;
             const before = kept.attachment;
             this.read(kept);
@@ -63,21 +73,29 @@ export class AttachmentStore {
         return [...affected];
     }
 
-    private attachment(naming: string, path: string, kind: AttachmentKind, kept: Map<string, Kept>, refusals: Map<string, Attachment>): Attachment {
+    /** Addresses of the files that a sheet names, as far as its paths lead anywhere. */
+    namedIn(sheet: FileSheet): string[] {
+        return pathsIn(sheet).flatMap(({ path }) => {
+            const place = resolvePath(sheet.uri, path, this.folders());
+            return 'uri' in place ? [place.uri] : [];
+        });
+    }
+
+    private attachment(naming: string, path: string, kind: AttachmentKind, { former, kept, refusals }: { former: Named } & Omit<Named, 'attachments'>): Attachment {
         const place = endsAs(path, kind) || path.trim() === '' ? resolvePath(naming, path, this.folders()) : resolvedWithEnding(naming, path, kind, this.folders());
         if ('wrong' in place) {
             const key = `${kind} ${place.wrong}`;
-            const refusal = this.refusals.get(key) ?? refusals.get(key) ?? { state: 'wrong', message: place.wrong };
+            const refusal = former.refusals.get(key) ?? refusals.get(key) ?? { state: 'wrong', message: place.wrong };
             refusals.set(key, refusal);
             return refusal;
         }
         const key = `${kind} ${place.uri} ${place.within}`;
         let file = kept.get(key);
         if (!file) {
-            const former = this.kept.get(key);
-            file = former ?? { kind, ...place, attachment: { state: 'wrong', message: '' }, namedBy: new Set() };
+            const before = former.kept.get(key);
+            file = before ?? { kind, ...place, attachment: { state: 'wrong', message: '' }, namedBy: new Set() };
             file.namedBy.clear();
-            if (!former) this.read(file);
+            if (!before) this.read(file);
             kept.set(key, file);
         }
         file.namedBy.add(naming);
@@ -116,13 +134,15 @@ export class AttachmentStore {
     }
 }
 
+const nothingNamed: Named = { kept: new Map(), refusals: new Map(), attachments: new Map() };
 const mostFolders = 50;
 const mostNear = 100;
 
-function pathsIn(sheet: FileSheet): { path: string; kind: AttachmentKind }[] {
+/** The paths of a file, as they are written, and where they stand with their quotes. */
+export function pathsIn(sheet: FileSheet): { path: string; at: Range; kind: AttachmentKind }[] {
     return [
-        ...sheet.classes.flatMap(({ offFrom }) => offFrom.map(({ path }) => ({ path, kind: 'calendar' as const }))),
-        ...sheet.frameworks.flatMap(({ from }) => (from ? [{ path: from.path, kind: 'framework' as const }] : []))
+        ...sheet.classes.flatMap(({ offFrom }) => offFrom.map(({ path, at }) => ({ path, at, kind: 'calendar' as const }))),
+        ...sheet.frameworks.flatMap(({ from }) => (from ? [{ path: from.path, at: from.at, kind: 'framework' as const }] : []))
     ];
 }
 

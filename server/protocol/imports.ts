@@ -13,6 +13,8 @@ export interface ImportParams {
     /** The file: base64, or its bytes one by one. */
     bytes: string | number[];
     sheet?: string;
+    /** A file of the programme that is meant, where several are open. */
+    uri?: string;
     columns?: ImportColumn[];
     /** The programme's file for new materials; it may not be there yet. Without it, the likeliest. */
     file?: string;

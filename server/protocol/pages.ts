@@ -1,7 +1,13 @@
 /** Requests beyond the Language Server Protocol: the brief, the term and the changes, as the preview and the commands ask for them. */
 
+/** How a whole page is printed: on which paper (without one, what the printer has), and whether the browser's print window opens by itself. */
+export interface PrintParams {
+    paper?: 'a4' | 'letter';
+    printing?: boolean;
+}
+
 /** Which brief is wanted. Without `week`, the week of the lesson at `position` (or of the file), else week 1. */
-export interface BriefParams {
+export interface BriefParams extends PrintParams {
     uri?: string;
     line?: number;
     class?: string;
@@ -45,7 +51,7 @@ export interface BriefRefusal {
 }
 
 /** Which class's term is wanted: the one named, else the one at the cursor, else the only or first one. */
-export interface TermParams {
+export interface TermParams extends PrintParams {
     uri?: string;
     line?: number;
     class?: string;
@@ -72,7 +78,7 @@ export interface TermAnswer {
 }
 
 /** Which class's changes are wanted: the one named, else the one at the cursor or of the adaptation there, else the only or first one. */
-export interface ChangesParams {
+export interface ChangesParams extends PrintParams {
     uri?: string;
     line?: number;
     class?: string;

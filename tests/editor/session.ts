@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { Editor, type EditorOptions } from './harness.js';
+import type { Workbench } from './workbench.js';
 
 export const repository = resolve(fileURLToPath(new URL('../..', import.meta.url)));
 const extension = join(repository, '.build/haversack.vsix');
@@ -27,14 +28,14 @@ export function session(options: Partial<EditorOptions> = {}): () => Editor {
     return () => editor!;
 }
 
-export const brief = (editor: Editor): Locator => editor.webview().locator('#brief');
+export const brief = (editor: Workbench): Locator => editor.webview().locator('#brief');
 
 /** The amount that the brief gives for a thing in a lesson. */
-export function amountOf(editor: Editor, thing: string, lesson = 'shake-1'): Promise<string> {
+export function amountOf(editor: Workbench, thing: string, lesson = 'shake-1'): Promise<string> {
     return brief(editor).locator(`#lesson-${lesson} .uses .thing`).filter({ hasText: thing }).locator('.figure .amount').innerText();
 }
 
-export async function openBrief(editor: Editor): Promise<void> {
+export async function openBrief(editor: Workbench): Promise<void> {
     await editor.code.press('Control+k');
     await editor.page.keyboard.press('b');
     await brief(editor).locator('h1').waitFor();

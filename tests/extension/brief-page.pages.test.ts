@@ -2,11 +2,13 @@
 import { createRequire } from 'node:module';
 import { build } from 'esbuild';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, expect, it, vi } from 'vitest';
 import { briefStyles } from '@haversack/server/brief/styles';
 import type { ShowMessage } from '../../extension/preview/messages.js';
-import { panelStyles } from '../../extension/preview/page-styles.js';
 import { startBrowser } from '../brief/browser.js';
+
+vi.mock('vscode', () => import('./vscode-stand-in.js'));
+const { previewHtml } = await import('./page-html.js');
 
 const lesson = 'file:///home/someone/a.lesson';
 const line = (text: string, at: number): string => `<li class="thing" data-uri="${lesson}" data-line="${at}"><button type="button" class="lead" data-uri="${lesson}" data-line="${at}">${text}</button><details><summary>6</summary><p>2 x 3</p></details></li>`;
@@ -25,10 +27,7 @@ afterAll(() => browser.close());
 beforeEach(async () => {
     await page?.close();
     page = await browser.newPage({ viewport: { width: 500, height: 600 } });
-    await page.setContent(`<!doctype html><html lang="en"><head><title>Brief</title><style>${briefStyles()}${panelStyles}</style></head><body>
-<nav id="controls" aria-label="Which brief" hidden><button id="show-week" aria-pressed="true">Week</button><button id="show-term" aria-pressed="false">Term</button><button id="show-changes" aria-pressed="false">Changes</button><button id="previous" data-text="Week {0}" data-label="Previous week"></button><button id="next" data-text="Week {0}" data-label="Next week"></button>
-<label id="stay-label"><input type="checkbox" id="stay">Stay</label><label id="class-label"><span>Class</span> <select id="class"></select></label><button id="save">Save</button></nav>
-<p id="says" role="status"></p><main id="brief" class="brief"></main><p id="updated" class="brief-live" role="status" data-text="Brief updated"></p></body></html>`);
+    await page.setContent(previewHtml().replace(/<meta http-equiv[^>]*>|<script[^]*<\/script>/g, '').replace(/<link[^>]*>/, `<style>${briefStyles()}</style>`));
     await page.evaluate(() => {
         const sent: unknown[] = [];
         let state: unknown;
@@ -54,8 +53,9 @@ it('says that it is ready, and what the controls are used for', async () => {
     await page.click('#previous');
     await page.check('#stay');
     await page.selectOption('#class', 'b');
+    await page.click('#print');
     await page.click('#save');
-    expect(await sent()).toEqual([{ type: 'ready' }, { type: 'step', by: 1 }, { type: 'step', by: -1 }, { type: 'stay', on: true }, { type: 'class', name: 'b' }, { type: 'save' }]);
+    expect(await sent()).toEqual([{ type: 'ready' }, { type: 'step', by: 1 }, { type: 'step', by: -1 }, { type: 'stay', on: true }, { type: 'class', name: 'b' }, { type: 'print' }, { type: 'save' }]);
     expect(await page.locator('#next').innerText()).toContain('Week 3');
 });
 
@@ -215,4 +215,28 @@ it('has no barrier that axe finds', async () => {
         return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
     });
     expect(violations).toEqual([]);
+});
+
+it('has controls that are named, reached by Tab in the order that is seen, and marked where the keyboard is', async () => {
+    await show(section('lesson-a', many.slice(0, 2).join('')));
+    const controls = page.locator('#controls');
+    const names = await controls.getByRole('button').evaluateAll(all => all.map(one => one.getAttribute('aria-label') ?? one.textContent));
+    expect(names).toEqual(['Week', 'Term', 'Changes', 'Previous week: Week 1', 'Next week: Week 3', 'Print', 'Save as a file']);
+    await page.getByRole('navigation', { name: 'Which brief is shown' }).waitFor();
+    await page.getByRole('group', { name: 'Week, term or changes' }).waitFor();
+    await page.getByRole('checkbox', { name: 'Stay on this week' }).waitFor();
+    await page.getByRole('combobox', { name: 'Class' }).waitFor();
+    const met: { name: string; outline: string }[] = [];
+    for (let key = 0; key < 10; key++) {
+        await page.keyboard.press('Tab');
+        met.push(await page.evaluate(() => ({ name: document.activeElement!.id || document.activeElement!.textContent, outline: getComputedStyle(document.activeElement!).outlineStyle })));
+    }
+    expect(met.map(({ name }) => name)).toEqual(['show-week', 'show-term', 'show-changes', 'previous', 'next', 'stay', 'class', 'print', 'save', 'thing 0']);
+    expect(met.filter(({ outline }) => outline === 'none')).toEqual([]);
+});
+
+it('speaks politely: what is old or new is a status, which takes no focus', async () => {
+    await show(section('lesson-a', many.slice(0, 2).join('')), { says: 'There is an error in this file.' });
+    const regions = await page.locator('[role=status]').evaluateAll(all => all.map(one => [one.id, one.getAttribute('aria-live') ?? 'polite', one.matches(':focus-within')]));
+    expect(regions).toEqual([['says', 'polite', false], ['updated', 'polite', false]]);
 });

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { readPageMessage, readState } from '../../extension/preview/messages.js';
 
 it('reads what the page may say', () => {
-    for (const message of [{ type: 'ready' }, { type: 'save' }, { type: 'practice', lesson: 'weigh-1' }, { type: 'open', uri: 'file:///a/b.lesson', line: 3 }, { type: 'step', by: -1 }, { type: 'class', name: 'attic' }, { type: 'stay', on: false }, { type: 'view', view: 'term' }, { type: 'view', view: 'changes' }, { type: 'view', view: 'week' }]) {
+    for (const message of [{ type: 'ready' }, { type: 'save' }, { type: 'print' }, { type: 'practice', lesson: 'weigh-1' }, { type: 'open', uri: 'file:///a/b.lesson', line: 3 }, { type: 'step', by: -1 }, { type: 'class', name: 'attic' }, { type: 'stay', on: false }, { type: 'view', view: 'term' }, { type: 'view', view: 'changes' }, { type: 'view', view: 'week' }]) {
         expect(readPageMessage(message)).toEqual(message);
     }
 });

@@ -36,6 +36,7 @@ next.addEventListener('click', () => host.postMessage({ type: 'step', by: 1 }));
 stay.addEventListener('change', () => host.postMessage({ type: 'stay', on: stay.checked }));
 chosenClass.addEventListener('change', () => host.postMessage({ type: 'class', name: chosenClass.value }));
 for (const view of Object.keys(views) as PreviewView[]) views[view].addEventListener('click', () => host.postMessage({ type: 'view', view }));
+byId('print').addEventListener('click', () => host.postMessage({ type: 'print' }));
 byId('save').addEventListener('click', () => host.postMessage({ type: 'save' }));
 main.addEventListener('click', savePractice);
 main.addEventListener('click', leadBack);
