@@ -40,7 +40,7 @@ const kit = 'material drum "A drum"\n  reusable\n  from kit\n  counted in pair /
 /** Characters beyond the sixteen-bit plane before a problem, both kinds of line ends, a brace and something like a link in a name's place. */
 const lesson = 'lesson a "😀 Drums"\r\n  about: 🥁🥁 Play the {drumm} now.\r\n  materials\r\n    drum\r\n    tambour 1 per pair in kit\r\n  activity play 10 min\r\n    do: Beat {Two Words} and {[x](javascript:alert)}.\r\n';
 
-async function checked(files: Record<string, string>): Promise<{ desk: string; log: Log; listed: { file: string; line: number; column: number; severity: string; code: string; message: string; fixes: string[] }[]; code: number }> {
+async function checked(files: Record<string, string>): Promise<{ desk: string; log: Log; listed: { file: string; line: number; column: number; severity: string; code: string; message: string; fixes: string[] }[]; code: number | null }> {
     const desk = folder({});
     for (const [name, text] of Object.entries(files)) writeFileSync(join(desk, name), text);
     const { out, code } = await haversack(['check', '.', '--format', 'sarif', '--today', '2026-01-01'], desk);
