@@ -6,6 +6,7 @@ export const common = {
     // Modules keep no state of their own, so test files may share them; loading them anew for each takes a fifth of the time.
     isolate: false,
     testTimeout: 30_000,
+    hookTimeout: 30_000,
     setupFiles: ['tests/setup.ts']
 };
 export const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;

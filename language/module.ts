@@ -11,12 +11,14 @@ import { LineLexer } from './lexer/line-lexer.js';
 import { CurrentReferences } from './linking/current-references.js';
 import { FastLinker } from './linking/fast-linker.js';
 import { NameIndex } from './linking/name-index.js';
+import type { Programmes } from './linking/programmes.js';
 import { HaversackScopeComputation, HaversackScopeProvider } from './linking/scopes.js';
 import { HaversackValueConverter } from './linking/values.js';
 import { SheetStore } from './sheet-store.js';
 
 /** Services that the language adds to Langium's, and those of which it has more to offer than Langium asks. */
 export interface HaversackAddedServices {
+    programmes: Programmes;
     sheets: SheetStore;
     attachments: AttachmentStore;
     parser: { Lexer: LineLexer };
@@ -27,7 +29,8 @@ export type HaversackServices = LangiumCoreServices & HaversackAddedServices;
 
 /** The language's services; the server adds its own on top. */
 export const HaversackModule: Module<HaversackServices, PartialLangiumCoreServices & HaversackAddedServices> = {
-    sheets: services => new SheetStore(services.shared, services.attachments),
+    programmes: ({ shared }) => (shared.workspace.IndexManager as NameIndex).programmes,
+    sheets: services => new SheetStore(services.shared, services.programmes, services.attachments),
     attachments: services => attachmentsOf(services.shared),
     parser: {
         Lexer: services => new LineLexer(services),

@@ -1,24 +1,33 @@
-import { DocumentState, type LangiumDocument, type LangiumSharedCoreServices } from 'langium';
+import { DocumentState, type LangiumDocument, type LangiumSharedCoreServices, type URI } from 'langium';
 import type { AttachmentStore } from './attachments/attachment-store.js';
 import type { Attachment } from './attachments/attachment.js';
 import type { ProgrammeFile } from './generated/ast.js';
 import { LessonReadings } from './checks/lesson-facts.js';
 import { ProgrammeView } from './checks/programme-view.js';
 import type { ReadingReport } from './lexer/line-lexer.js';
+import type { ProgrammeKey, Programmes } from './linking/programmes.js';
 import { makeSheet } from './sheets/make-sheet.js';
 import { declaresOnlyLessons, gatherProgramme } from './sheets/programme.js';
 import type { FileSheet } from './sheets/sheet.js';
 
-/** Keeps the sheet of every file for as long as its syntax tree lives, and the programme made of them. */
+/** A programme as it was last looked at. */
+interface Kept {
+    sheets: readonly FileSheet[];
+    attachments: ReadonlyMap<string, Attachment>;
+    view: ProgrammeView;
+}
+
+/** Keeps the sheet of every file for as long as its syntax tree lives, and the programmes made of them. */
 export class SheetStore {
     private readonly sheets = new WeakMap<object, FileSheet>();
     private readonly readings = new LessonReadings();
-    private last?: { sheets: FileSheet[]; attachments: ReadonlyMap<string, Attachment>; view: ProgrammeView };
-    private mayHaveChanged = true;
+    private readonly kept = new Map<ProgrammeKey, Kept>();
+    /** The sheets of each programme as they are now, until a file changes. */
+    private now: ReadonlyMap<ProgrammeKey, readonly FileSheet[]> | undefined;
 
-    constructor(private readonly shared: LangiumSharedCoreServices, private readonly attachments: AttachmentStore) {
+    constructor(private readonly shared: LangiumSharedCoreServices, private readonly programmes: Programmes, private readonly attachments: AttachmentStore) {
         const builder = shared.workspace.DocumentBuilder;
-        const changed = (): void => { this.mayHaveChanged = true; };
+        const changed = (): void => { this.now = undefined; };
         builder.onUpdate(changed);
         builder.onBuildPhase(DocumentState.Parsed, changed);
     }
@@ -34,20 +43,40 @@ export class SheetStore {
         return sheet;
     }
 
-    /** The programme of all parsed files; the same object as long as no sheet and no file that one of them names has changed. */
-    get view(): ProgrammeView {
-        const { last } = this;
-        if (last && !this.mayHaveChanged) return last.view;
-        const sheets: FileSheet[] = [];
+    /** The programme that a file belongs to, seen as a whole. */
+    viewOf(file: URI | string): ProgrammeView {
+        return this.viewAt(this.programmes.of(file));
+    }
+
+    /** A programme of all its parsed files; the same object as long as no sheet of it and no file that one of them names has changed. */
+    viewAt(programme: ProgrammeKey): ProgrammeView {
+        this.now ??= this.sheetsByProgramme();
+        const sheets = this.now.get(programme) ?? [];
+        const last = this.kept.get(programme);
+        if (last?.sheets === sheets) return last.view;
+        const attachments = this.attachments.of(sheets, programme);
+        const isSame = last && last.attachments === attachments && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index]);
+        const former = last && onlyLessonsDiffer(sheets, last.sheets) ? last.view : undefined;
+        const view = isSame ? last.view : new ProgrammeView(gatherProgramme(sheets, attachments), this.readings, former);
+        this.kept.set(programme, { sheets, attachments, view });
+        return view;
+    }
+
+    private sheetsByProgramme(): Map<ProgrammeKey, FileSheet[]> {
+        const found = new Map<ProgrammeKey, FileSheet[]>(this.programmes.open.map(key => [key, []]));
         for (const document of this.shared.workspace.LangiumDocuments.all) {
-            if (document.state >= DocumentState.Parsed) sheets.push(this.sheetOf(document));
+            if (document.state < DocumentState.Parsed) continue;
+            const key = this.programmes.of(document.uri);
+            const sheets = found.get(key);
+            if (sheets) sheets.push(this.sheetOf(document));
+            else found.set(key, [this.sheetOf(document)]);
         }
-        this.mayHaveChanged = false;
-        const attachments = this.attachments.of(sheets);
-        if (last && last.attachments === attachments && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index])) return last.view;
-        const kept = last && onlyLessonsDiffer(sheets, last.sheets) ? last.view : undefined;
-        this.last = { sheets, attachments, view: new ProgrammeView(gatherProgramme(sheets, attachments), this.readings, kept) };
-        return this.last.view;
+        for (const key of this.kept.keys()) {
+            if (found.has(key)) continue;
+            this.kept.delete(key);
+            this.attachments.forget(key);
+        }
+        return found;
     }
 }
 

@@ -34,7 +34,7 @@ export class HaversackDocumentValidator implements DocumentValidator {
 
     /** Works out all problems of a file against the programme as it is now. */
     problemsIn(document: LangiumDocument): readonly Problem[] {
-        const { view } = this.services.sheets;
+        const view = this.services.sheets.viewOf(document.uri);
         const sheet = this.services.sheets.sheetOf(document);
         const text = textProblems(document, this.services, view, this.severities);
         const all = [...text, ...checkProblems(sheet, view, this.severities)];
@@ -44,7 +44,7 @@ export class HaversackDocumentValidator implements DocumentValidator {
 
     /** Looks again at what other files may have changed; the problems and whether anything was looked at. */
     lookAgain(document: LangiumDocument): { problems: readonly Problem[]; again: boolean } {
-        const { view } = this.services.sheets;
+        const view = this.services.sheets.viewOf(document.uri);
         const sheet = this.services.sheets.sheetOf(document);
         const last = this.found.get(document);
         if (!last || last.sheet !== sheet) return { problems: this.problemsIn(document), again: true };

@@ -177,17 +177,22 @@ export class ProgrammeView {
         return this.once('taughtWords', () => new Set([...[...this.programme.lessons.values()].flatMap(lesson => lesson.words), ...this.wordsAdded].map(({ name }) => name)));
     }
 
-    /** For each thing the first need of a lesson that asks for an amount of it. */
+    /** For each thing a need that asks for as much of it as most lessons do; of several such, the first. */
     get usualNeeds(): ReadonlyMap<string, Need> {
         return this.once('usualNeeds', () => {
-            const usual = new Map<string, Need>();
+            const asked = new Map<string, Map<string, { need: Need; times: number }>>();
             for (const lesson of this.programme.lessons.values()) {
                 for (const need of this.factsOf(lesson).needs) {
                     const name = need.options[0]?.thing.name;
-                    if (name !== undefined && need.amount && !usual.has(name)) usual.set(name, need);
+                    if (name === undefined || !need.amount) continue;
+                    const { amount: { value, unit }, per } = need;
+                    const amounts = asked.get(name) ?? new Map<string, { need: Need; times: number }>();
+                    asked.set(name, amounts);
+                    const key = JSON.stringify([value, unit, per]);
+                    amounts.set(key, { need: amounts.get(key)?.need ?? need, times: (amounts.get(key)?.times ?? 0) + 1 });
                 }
             }
-            return usual;
+            return new Map([...asked].map(([name, amounts]) => [name, [...amounts.values()].reduce((most, one) => (one.times > most.times ? one : most)).need]));
         });
     }
 

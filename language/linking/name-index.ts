@@ -1,28 +1,51 @@
 import {
     DefaultIndexManager, stream, UriUtils, AstUtils,
-    type AstNode, type AstNodeDescription, type Cancellation, type LangiumDocument, type Reference, type ReferenceDescription, type Stream, type URI
+    type AstNode, type AstNodeDescription, type Cancellation, type LangiumDocument, type LangiumSharedCoreServices, type Reference, type ReferenceDescription, type Stream, type URI
 } from 'langium';
+import { Programmes } from './programmes.js';
 
 /**
  * Who is called what, by name, so that looking up a name costs the same in a small programme and a large one. References are
  * read off the linked files themselves when somebody asks for them; nothing is written down twice.
  */
 export class NameIndex extends DefaultIndexManager {
+    readonly programmes: Programmes;
     private readonly byName = new Map<string, AstNodeDescription[]>();
 
-    /** What a name means as one of some types, the first type that has it; of several files the first by address. */
-    find(types: readonly string[], name: string): AstNodeDescription | undefined {
+    constructor(services: LangiumSharedCoreServices) {
+        super(services);
+        this.programmes = new Programmes(services);
+    }
+
+    /** What a name means, to those who stand where `from` stands, as one of some types, the first type that has it; of several files the first by address. */
+    find(types: readonly string[], name: string, from: AstNode): AstNodeDescription | undefined {
         const named = this.byName.get(name);
         if (!named) return undefined;
+        const isSeen = this.seenFrom(from);
         for (const type of types) {
             let best: AstNodeDescription | undefined;
             for (const description of named) {
-                if (!this.astReflection.isSubtype(description.type, type)) continue;
+                if (!this.astReflection.isSubtype(description.type, type) || (isSeen && !isSeen(description.documentUri))) continue;
                 if (!best || description.documentUri.toString() < best.documentUri.toString()) best = description;
             }
             if (best) return best;
         }
         return undefined;
+    }
+
+    /** All that is called something in the programme of `from`. */
+    elementsSeenFrom(from: AstNode, type: string): Stream<AstNodeDescription> {
+        const isSeen = this.seenFrom(from);
+        const all = this.allElements(type);
+        return isSeen ? all.filter(({ documentUri }) => isSeen(documentUri)) : all;
+    }
+
+    /** Tells which files are of the programme of `from`; undefined where there is only one. */
+    private seenFrom(from: AstNode): ((file: URI) => boolean) | undefined {
+        const { programmes } = this;
+        if (!programmes.areSeveral) return undefined;
+        const own = programmes.of(AstUtils.getDocument(from).uri);
+        return file => programmes.of(file) === own;
     }
 
     override async updateContent(document: LangiumDocument, cancelToken?: Cancellation.CancellationToken): Promise<void> {

@@ -40,7 +40,7 @@ export class HaversackScopeProvider extends DefaultScopeProvider {
             return this.scopeOf(parts.filter(ast.isRepeatable));
         }
         const types = property === 'names' ? nameableKinds : [this.reflection.getReferenceType(context)];
-        return new IndexScope(this.indexManager as NameIndex, types);
+        return new IndexScope(this.indexManager as NameIndex, types, container);
     }
 
     /** Parts by their own names, games by what is played. */
@@ -70,12 +70,12 @@ function partsOf(lesson: ast.Lesson | undefined, within: AstNode): readonly ast.
     return [...lesson.parts, ...adaptation?.changes.flatMap(change => (ast.isAddToLesson(change) && change.lesson?.$refText === lesson.name ? change.parts : [])) ?? []];
 }
 
-/** Everything of some types that the programme declares; of one name the first type decides. */
+/** Everything of some types that the programme around a node declares; of one name the first type decides. */
 class IndexScope implements Scope {
-    constructor(private readonly index: NameIndex, private readonly types: readonly string[]) {}
+    constructor(private readonly index: NameIndex, private readonly types: readonly string[], private readonly from: AstNode) {}
 
     getElement(name: string): AstNodeDescription | undefined {
-        return this.index.find(this.types, name);
+        return this.index.find(this.types, name, this.from);
     }
 
     getElements(name: string): ReturnType<Scope['getElements']> {
@@ -83,6 +83,6 @@ class IndexScope implements Scope {
     }
 
     getAllElements(): ReturnType<Scope['getAllElements']> {
-        return stream(this.types).flatMap(type => this.index.allElements(type));
+        return stream(this.types).flatMap(type => this.index.elementsSeenFrom(this.from, type));
     }
 }

@@ -1,6 +1,7 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import { planSchedule } from '../planning/schedule.js';
+import { papers, type Paper } from '../brief/look/paper.css.js';
 import { CouldNotRun } from './could-not-run.js';
 import { formatOf, mustKnowClass } from './output.js';
 import { readProgramme, type ReadProgramme } from './read-programme.js';
@@ -13,6 +14,8 @@ export interface PlanOptions {
     today?: string;
     week?: string;
     records?: boolean;
+    /** The paper of a page. */
+    paper?: string;
 }
 
 export type Write = (text: string) => void;
@@ -29,6 +32,15 @@ export function chosenFormat(options: PlanOptions, formats: readonly string[], w
     const format = options.format ?? formatOf(options.out, otherwise);
     if (formats.includes(format)) return format;
     throw new CouldNotRun(`There is no format '${format}' for ${what}: use ${formats.slice(0, -1).join(', ')} or ${formats[formats.length - 1]}.`);
+}
+
+/** The paper that a page is asked for; undefined where none is named, so that the printer's counts. */
+export function chosenPaper({ paper }: Pick<PlanOptions, 'paper'>, format: string): Paper | undefined {
+    if (paper === undefined) return undefined;
+    const known = papers.find(one => one === paper.toLowerCase());
+    if (known === undefined) throw new CouldNotRun(`There is no paper '${paper}': use a4 or letter.`);
+    if (format !== 'html') throw new CouldNotRun(`--paper is for a page to print: ask for it with --format html.`);
+    return known;
 }
 
 /** The week that is asked for, counted from 1; undefined where none is. */

@@ -24,5 +24,5 @@ async function viewOf(text: string): Promise<ProgrammeView> {
     const document = shared.workspace.LangiumDocumentFactory.fromString(text, example);
     shared.workspace.LangiumDocuments.addDocument(document);
     await shared.workspace.DocumentBuilder.build([document]);
-    return haversack.sheets.view;
+    return haversack.sheets.viewOf(example);
 }

@@ -1,16 +1,42 @@
 /** What the preview's requests have in common: where the cursor is, for which class, and what is on the page already. */
-import { URI, UriUtils } from 'langium';
+import { URI } from 'langium';
 import { declarationsOf } from '@haversack/language/checks/programme-view';
+import type { ProgrammeKey } from '@haversack/language/linking/programmes';
+import type { Programme } from '@haversack/language/sheets/programme';
 import type { Declared, FileSheet } from '@haversack/language/sheets/sheet';
 import type { BriefRefusal, BriefSection } from '../protocol/pages.js';
+import type { Plans } from './plans.js';
 import type { HaversackServerServices } from './services.js';
 
 interface AskedFor {
     uri?: string;
     line?: number;
+    class?: string;
+    lesson?: string;
 }
 
-export function unknownClass(name: string | undefined, { plans }: HaversackServerServices): BriefRefusal | undefined {
+/** The programme of the file that is asked about; without one that belongs to any, the first that has the class or lesson, or any class at all. */
+export function programmeOf({ uri, class: className, lesson }: AskedFor, { programmes, sheets }: HaversackServerServices): ProgrammeKey {
+    const { all } = programmes;
+    const around = uri === undefined ? undefined : programmes.of(uri);
+    if (around !== undefined && all.includes(around)) return around;
+    const first = (fits: (programme: Programme) => boolean): ProgrammeKey | undefined => all.find(key => fits(sheets.viewAt(key).programme));
+    return first(({ classes, lessons }) => (className !== undefined && classes.has(className)) || (className === undefined && lesson !== undefined && lessons.has(lesson)))
+        ?? first(({ classes }) => classes.size > 0) ?? all[0]!;
+}
+
+/** The plans of that programme. */
+export function plansFor(asked: AskedFor, services: HaversackServerServices): Plans {
+    return services.plans.at(programmeOf(asked, services));
+}
+
+/** The class that is named; undefined where it is one of another programme, which somebody chose before the file. */
+export function classNamed({ uri, class: className }: AskedFor, plans: Plans, { programmes, sheets }: HaversackServerServices): string | undefined {
+    const isElsewhere = (name: string): boolean => programmes.all.some(key => sheets.viewAt(key).programme.classes.has(name));
+    return className !== undefined && uri !== undefined && programmes.areSeveral && !plans.current.programme.classes.has(className) && isElsewhere(className) ? undefined : className;
+}
+
+export function unknownClass(name: string | undefined, plans: Plans): BriefRefusal | undefined {
     if (name === undefined || plans.current.programme.classes.has(name)) return undefined;
     const classes = plans.classes();
     return { refusal: `There is no class '${name}' in this programme.${classes.length > 0 ? ` Its classes are ${classes.map(one => one.name).join(', ')}.` : ''}` };
@@ -21,12 +47,9 @@ export function withoutKnown(sections: readonly Required<BriefSection>[], known:
     return sections.map(({ id, html, hash }) => (known[id] === hash ? { id, hash } : { id, hash, html }));
 }
 
-/** The folder that a whole page names its files from: the one around the file, or the first. */
-export function folderOf({ uri }: AskedFor, { shared }: HaversackServerServices): string | undefined {
-    const folders = shared.workspace.WorkspaceManager.workspaceFolders ?? [];
-    const around = uri === undefined ? undefined : folders.find(folder => UriUtils.contains(folder.uri, URI.parse(uri)));
-    const folder = around ?? folders[0];
-    return folder && URI.parse(folder.uri).toString();
+/** The folder that a whole page names its files from, where the programme has one. */
+export function folderOf(asked: AskedFor, services: HaversackServerServices): string | undefined {
+    return programmeOf(asked, services) || undefined;
 }
 
 export function declarationAt({ uri, line }: AskedFor, services: HaversackServerServices): { from: number; to: number } | undefined {
@@ -48,13 +71,13 @@ export function classAt({ uri, line }: AskedFor, services: HaversackServerServic
     const group = sheet.classes.find(one => covers(one, line));
     if (group) return group.name;
     const adaptation = sheet.adaptations.find(one => covers(one, line));
-    const { classes } = services.plans.current.programme;
+    const { classes } = services.sheets.viewOf(sheet.uri).programme;
     if (!adaptation?.forClass) return adaptation && [...classes.values()].find(({ teaches }) => teaches !== undefined && teaches.name === adaptation.of?.name)?.name;
     return classes.has(adaptation.forClass.name) ? adaptation.forClass.name : undefined;
 }
 
 export function sheetAt(uri: string | undefined, services: HaversackServerServices): FileSheet | undefined {
-    return uri === undefined ? undefined : services.plans.current.programme.files.get(URI.parse(uri).toString());
+    return uri === undefined ? undefined : services.sheets.viewOf(uri).programme.files.get(URI.parse(uri).toString());
 }
 
 function covers({ whole }: Declared, line: number): boolean {

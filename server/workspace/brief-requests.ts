@@ -12,11 +12,12 @@ import { nothingTaught } from '../planning/nothing-taught.js';
 import { speakingNotes } from '../planning/speaking.js';
 import { briefRequest, changedNotification, type BriefAnswer, type BriefParams, type BriefRefusal } from '../protocol/pages.js';
 import { lessonAt } from '../editing/candidates.js';
-import { classAt, declarationAt, folderOf, problemsIn, sheetAt, unknownClass, withoutKnown } from './asked-for.js';
+import { classAt, classNamed, declarationAt, folderOf, plansFor, problemsIn, sheetAt, unknownClass, withoutKnown } from './asked-for.js';
+import { printKinds, printOptions } from './print-params.js';
 import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 
-const kinds = { uri: isText, line: isNumber, class: isText, week: isNumber, otherwise: isNumber, known: isTexts, format: isText, rate: isNumber };
+const kinds = { uri: isText, line: isNumber, class: isText, week: isNumber, otherwise: isNumber, known: isTexts, format: isText, rate: isNumber, ...printKinds };
 
 /** Answers the preview: which week, which class, and only those sections that it does not show yet. */
 export function addBriefRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
@@ -24,21 +25,23 @@ export function addBriefRequests(connection: Connection, shared: LangiumSharedSe
         await shared.workspace.WorkspaceManager.ready;
         return shared.workspace.WorkspaceLock.read(() => answerBrief(readParams<BriefParams>(params, kinds), services));
     });
-    shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
-        void connection.sendNotification(changedNotification);
-    });
+    const tell = (): void => { void connection.sendNotification(changedNotification); };
+    shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, tell);
+    // Where a file goes and nothing is built anew, no phase is told of.
+    shared.workspace.DocumentBuilder.onUpdate((_, deleted) => { if (deleted.length > 0) tell(); });
 }
 
 function answerBrief(params: BriefParams, services: HaversackServerServices): BriefAnswer | BriefRefusal {
-    const { plans } = services;
+    const plans = plansFor(params, services);
+    const named = classNamed(params, plans, services);
     const { programme } = plans.current;
     if (programme.lessons.size === 0) {
         return { refusal: 'There is no lesson in this folder yet. Write one in a file that ends in .lesson, or start a new programme from the command palette.' };
     }
     const classes = plans.classes();
-    const unknown = unknownClass(params.class, services);
+    const unknown = unknownClass(named, plans);
     if (unknown) return unknown;
-    const className = params.class ?? classAt(params, services);
+    const className = named ?? classAt(params, services);
     const weeks = plans.schedule(className).weeks.length;
     const otherwise = params.otherwise !== undefined && params.otherwise <= weeks ? params.otherwise : 1;
     const week = params.week ?? weekAt(params, className, services) ?? otherwise;
@@ -65,7 +68,7 @@ function answerBrief(params: BriefParams, services: HaversackServerServices): Br
 /** The brief as a file of its own; nothing where sections are asked for. */
 function wholeFile(brief: WeekBrief, params: BriefParams, services: HaversackServerServices): string | undefined {
     switch (params.format) {
-        case 'html': return briefPage(brief, { root: folderOf(params, services) });
+        case 'html': return briefPage(brief, { root: folderOf(params, services), ...printOptions(params) });
         case 'md': return briefMarkdown(brief);
         case 'json': return briefJson(brief);
         case 'notes': return notesMarkdown(speakingNotes(brief, { rate: params.rate, inWords: proseOf(brief) }));
@@ -78,5 +81,5 @@ function weekAt({ uri, line }: BriefParams, className: string | undefined, servi
     const sheet = sheetAt(uri, services);
     if (!sheet) return undefined;
     const lesson = lessonAt(sheet.lessons, line ?? 0) ?? sheet.lessons[0];
-    return lesson && services.plans.weekTelling(lesson.name, className);
+    return lesson && services.plans.of(lesson.uri).weekTelling(lesson.name, className);
 }

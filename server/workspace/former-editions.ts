@@ -29,8 +29,8 @@ export class FormerEditionStore implements FormerEditions {
     }
 
     of(course: CourseSheet, edition: string): FormerEdition | undefined {
-        const { client, shared } = this.services;
-        const folder = (shared.workspace.WorkspaceManager.workspaceFolders ?? []).find(({ uri }) => UriUtils.contains(URI.parse(uri), URI.parse(course.uri)))?.uri;
+        const { client, programmes } = this.services;
+        const folder = programmes.holderOf(course.uri);
         if (!this.reader || !client.trusts || folder === undefined) return undefined;
         // With the edition that the course has now: when that changes, the history may hold more.
         const key = JSON.stringify([folder, course.name, edition, course.edition]);
@@ -48,7 +48,7 @@ export class FormerEditionStore implements FormerEditions {
 
     private async seek(key: string, folder: string, course: string, edition: string): Promise<void> {
         const root = URI.parse(folder);
-        const others = [...this.services.sheets.view.programme.files.values()].filter(({ uri }) => !UriUtils.contains(root, URI.parse(uri)));
+        const others = [...this.services.sheets.viewAt(folder).programme.files.values()].filter(({ uri }) => !UriUtils.contains(root, URI.parse(uri)));
         try {
             const programme = await this.reader?.find(folder, { course, edition }, others);
             if (!programme) return;

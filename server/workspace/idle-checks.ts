@@ -2,6 +2,7 @@ import { DocumentState, URI, type LangiumDocument } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Problem } from '@haversack/language/checks/check';
 import { toDiagnostic } from '@haversack/language/checks/document-validator';
+import type { ProgrammeKey } from '@haversack/language/linking/programmes';
 import type { HaversackServerServices } from './services.js';
 
 const sliceMilliseconds = 8;
@@ -12,18 +13,22 @@ const quietBeforePlan = 230;
 /**
  * A change in one file can make or mend a problem in another that is not relinked: a material becomes unused, an
  * objective is now checked. The file being typed in has its problems at once; the others are looked at when typing rests, and so
- * is the plan, class by class.
+ * is the plan, class by class: that of each programme in which something has changed.
  */
 export class IdleChecks {
     private timer: ReturnType<typeof setTimeout> | undefined;
     private round = 0;
     private readonly lastSent = new Map<string, string>();
+    /** The day on which all plans were looked at; undefined where something other than a file may have changed since. */
+    private plannedOn: string | undefined;
 
     constructor(private readonly shared: LangiumSharedServices, private readonly services: HaversackServerServices) {
         const builder = shared.workspace.DocumentBuilder;
         builder.onUpdate((_, deleted) => {
             this.stop();
             for (const uri of deleted) this.forget(uri);
+            // Where nothing is to be built, no phase is told of.
+            if (deleted.length > 0) this.soon();
         });
         builder.onDocumentPhase(DocumentState.Validated, document => {
             this.lastSent.set(document.uri.toString(), JSON.stringify(document.diagnostics ?? []));
@@ -35,6 +40,12 @@ export class IdleChecks {
     soon(): void {
         this.stop();
         this.later(quietMilliseconds, () => this.lookAtAll());
+    }
+
+    /** The same, and all plans too, whether a file has changed or not. */
+    soonAnew(): void {
+        this.plannedOn = undefined;
+        this.soon();
     }
 
     private later(milliseconds: number, work: () => Promise<void>): void {
@@ -63,12 +74,27 @@ export class IdleChecks {
             if (round !== this.round) return;
             if (document.state === DocumentState.Validated) this.lookAt(document);
         }
-        this.later(quietBeforePlan, () => this.lookAtPlan(round));
+        this.later(quietBeforePlan, () => this.lookAtPlans(round));
     }
 
-    private async lookAtPlan(round: number): Promise<void> {
-        const { terms, plans, sheets, validation, client } = this.services;
-        const { view } = sheets;
+    private async lookAtPlans(round: number): Promise<void> {
+        const { programmes, validation: { DocumentValidator }, client, today: { date } } = this.services;
+        for (const programme of programmes.all) {
+            if (this.plannedOn === date && !DocumentValidator.isBehind(programme)) continue;
+            await this.lookAtPlan(programme, round);
+            if (round !== this.round) return;
+        }
+        this.plannedOn = date;
+        for (const uri of DocumentValidator.takeUntold()) {
+            const document = this.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
+            if (document) this.send(document, DocumentValidator.lastProblems(document));
+        }
+        client.askAgain();
+    }
+
+    private async lookAtPlan(programme: ProgrammeKey, round: number): Promise<void> {
+        const terms = this.services.terms.at(programme);
+        const plans = this.services.plans.at(programme);
         for (const group of terms.classes()) {
             for (const work of [() => plans.schedule(group.name), () => terms.of(group), () => terms.of(group).supplies.late, () => terms.of(group).supplies.shortages, () => terms.of(group).supplies.clashes, () => terms.of(group).ledger]) {
                 work();
@@ -77,13 +103,8 @@ export class IdleChecks {
             }
         }
         const term = terms.all();
-        validation.DocumentValidator.lookAtPlan(view, term);
-        for (const uri of validation.DocumentValidator.takeUntold()) {
-            const document = this.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
-            if (document) this.send(document, validation.DocumentValidator.lastProblems(document));
-        }
+        this.services.validation.DocumentValidator.lookAtPlan(programme, term);
         terms.lookedAt(term);
-        client.askAgain();
     }
 
     private lookAt(document: LangiumDocument): void {

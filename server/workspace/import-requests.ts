@@ -1,6 +1,7 @@
 import { URI, UriUtils } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
+import { loose } from '@haversack/language/linking/programmes';
 import { textEditsFor } from '@haversack/language/checks/apply-edits';
 import type { GivenColumn } from '../importing/columns.js';
 import { meanings, meaningWords, type Meaning } from '../importing/headings.js';
@@ -9,12 +10,13 @@ import { reportText, summary } from '../importing/import-report.js';
 import { stillReads } from '../importing/still-reads.js';
 import { limits, tooLarge, type Refusal, type Table } from '../importing/table.js';
 import { importRequest, type ImportAnswer, type ImportParams, type ImportRefusal } from '../protocol/imports.js';
+import { programmeOf } from './asked-for.js';
 import { isListOf, isText, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 
 const kinds = {
     bytes: (value: unknown): boolean => typeof value === 'string' || Array.isArray(value), sheet: isText, columns: isListOf({ column: isText, means: isText }),
-    file: isText, class: isText, kit: isText, currency: isText
+    uri: isText, file: isText, class: isText, kit: isText, currency: isText
 };
 
 /** Answers what an import of a spreadsheet would change: a report, and edits for the editor to make. */
@@ -31,9 +33,10 @@ export function addImportRequests(connection: Connection, shared: LangiumSharedS
 }
 
 function answer(params: Partial<ImportParams>, table: Table, services: HaversackServerServices): ImportAnswer | ImportRefusal {
-    const { programme } = services.plans.current;
-    const { LangiumDocuments, WorkspaceManager } = services.shared.workspace;
-    const folders = (WorkspaceManager.workspaceFolders ?? []).map(({ uri }) => URI.parse(uri).toString().replace(/\/$/, ''));
+    const { LangiumDocuments } = services.shared.workspace;
+    const at = programmeOf({ ...params, uri: params.file ?? params.uri }, services);
+    const { programme } = services.sheets.viewAt(at);
+    const folders = at === loose ? [] : [at];
     const files = targetFiles(programme, folders[0] ?? 'untitled:');
     const file = params.file === undefined ? files[0]! : URI.parse(params.file).toString();
     if (!/\.(?:kit|course|lesson)$/.test(file) || URI.parse(file).path.split('/').includes('..') || !folders.some(folder => UriUtils.contains(folder, file))) {

@@ -4,6 +4,7 @@ import type { Problem } from '@haversack/language/checks/check';
 import { HaversackDocumentValidator, toDiagnostic } from '@haversack/language/checks/document-validator';
 import type { Severities } from '@haversack/language/checks/problems-of';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { ProgrammeKey } from '@haversack/language/linking/programmes';
 import { planProblems } from '../plan-checks/plan-problems.js';
 import type { Term } from '../plan-checks/term.js';
 import { toldOnce } from '../plan-checks/told-once.js';
@@ -23,7 +24,7 @@ interface Planned {
  * its lines, so that nothing flickers and no keystroke waits for a plan.
  */
 export class PlannedValidator extends HaversackDocumentValidator {
-    private planned: Planned | undefined;
+    private readonly planned = new Map<ProgrammeKey, Planned>();
     private readonly untold = new Set<string>();
 
     constructor(private readonly server: HaversackServerServices) {
@@ -32,8 +33,7 @@ export class PlannedValidator extends HaversackDocumentValidator {
 
     override setSeverities(severities: Severities): void {
         super.setSeverities(severities);
-        for (const uri of this.planned?.problems.keys() ?? []) this.untold.add(uri);
-        this.planned = undefined;
+        for (const programme of [...this.planned.keys()]) this.forget(programme);
     }
 
     override validateDocument(document: LangiumDocument): Promise<Diagnostic[]> {
@@ -50,18 +50,19 @@ export class PlannedValidator extends HaversackDocumentValidator {
     }
 
     /** True until the plan of the programme as it is now has been looked at. */
-    get isBehind(): boolean {
-        return this.planned?.view !== this.server.sheets.view;
+    isBehind(programme: ProgrammeKey): boolean {
+        return this.planned.get(programme)?.view !== this.server.sheets.viewAt(programme);
     }
 
-    /** Looks at the plan. */
-    lookAtPlan(view: ProgrammeView, term: Term): void {
-        for (const uri of this.planned?.problems.keys() ?? []) this.untold.add(uri);
+    /** Looks at the plan of a programme. */
+    lookAtPlan(programme: ProgrammeKey, term: Term): void {
+        const view = this.server.sheets.viewAt(programme);
+        this.forget(programme);
         const problems = planProblems(view, term, this.severities);
         const documents = this.server.shared.workspace.LangiumDocuments.all.filter(({ uri }) => problems.has(uri.toString()));
         const texts = new Map(documents.map((document): [string, string] => [document.uri.toString(), document.textDocument.getText()]));
         for (const uri of problems.keys()) this.untold.add(uri);
-        this.planned = { view, problems, texts };
+        this.planned.set(programme, { view, problems, texts });
     }
 
     /** The addresses of files of which the plan may say something else than when they were last asked for. */
@@ -71,11 +72,23 @@ export class PlannedValidator extends HaversackDocumentValidator {
         return files;
     }
 
+    /** What was found in programmes that are closed no longer counts. */
+    forgetClosed(): void {
+        const { all } = this.server.programmes;
+        for (const programme of this.planned.keys()) if (!all.includes(programme)) this.forget(programme);
+    }
+
+    private forget(programme: ProgrammeKey): void {
+        for (const uri of this.planned.get(programme)?.problems.keys() ?? []) this.untold.add(uri);
+        this.planned.delete(programme);
+    }
+
     private planProblemsIn(document: LangiumDocument): readonly Problem[] {
-        const { planned } = this;
+        const programme = this.server.programmes.of(document.uri);
+        const planned = this.planned.get(programme);
         const uri = document.uri.toString();
         const problems = planned?.problems.get(uri);
         if (!planned || !problems) return [];
-        return !this.isBehind ? problems : carryProblems(problems, planned.texts.get(uri) ?? '', document.textDocument.getText());
+        return !this.isBehind(programme) ? problems : carryProblems(problems, planned.texts.get(uri) ?? '', document.textDocument.getText());
     }
 }

@@ -12,9 +12,10 @@ import { placeOfLeftOut, taughtAs, weekOfTaught } from '../planning/taught-as.js
 import { planTerm } from '../planning/term.js';
 import { planWeek } from '../planning/week.js';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
+import type { ProgrammeKey } from '@haversack/language/linking/programmes';
 import type { HaversackServerServices } from './services.js';
 
-/** Plans of the programme as it is now, each made once and kept until a sheet changes. */
+/** Plans of one programme as it is now, each made once and kept until a sheet changes. */
 export class Plans {
     readonly cache = newPlanningCache();
     private view: ProgrammeView | undefined;
@@ -22,7 +23,7 @@ export class Plans {
     private terms = new Map<string, TermFigures>();
     private changed = new Map<string, ChangesFigures>();
 
-    constructor(private readonly services: HaversackServerServices) {}
+    constructor(private readonly services: HaversackServerServices, private readonly key: ProgrammeKey) {}
 
     schedule(className?: string): ScheduleFigures {
         return termPlanOf(this.cache, this.current.programme).schedule({ class: className });
@@ -77,7 +78,7 @@ export class Plans {
     }
 
     get current(): ProgrammeView {
-        return this.services.sheets.view;
+        return this.services.sheets.viewAt(this.key);
     }
 
     private adapted({ class: className, course }: ScheduleFigures): Adapted | undefined {

@@ -11,11 +11,12 @@ import { adaptingOf } from '../planning/cache.js';
 import type { PracticeSheetFigures } from '../planning/figures.js';
 import { lessonAsTaught, planPracticeSheet, practicesOf } from '../planning/practice.js';
 import { practiceRequest, type PracticeAnswer, type PracticeParams, type PracticeRefusal } from '../protocol/practice.js';
-import { folderOf, sheetAt, unknownClass } from './asked-for.js';
+import { classNamed, folderOf, plansFor, sheetAt, unknownClass } from './asked-for.js';
+import { printKinds, printOptions } from './print-params.js';
 import { isFlag, isNumber, isText, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 
-const kinds = { uri: isText, line: isNumber, lesson: isText, practice: isText, class: isText, more: isNumber, key: isFlag, format: isText };
+const kinds = { uri: isText, line: isNumber, lesson: isText, practice: isText, class: isText, more: isNumber, key: isFlag, format: isText, ...printKinds };
 
 /** Answers the commands: the practice of a lesson as a sheet, or its answer key. */
 export function addPracticeRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
@@ -25,13 +26,15 @@ export function addPracticeRequests(connection: Connection, shared: LangiumShare
     });
 }
 
-function answerPractice(params: PracticeParams, services: HaversackServerServices): PracticeAnswer | PracticeRefusal {
-    const unknown = unknownClass(params.class, services);
+function answerPractice(asked: PracticeParams, services: HaversackServerServices): PracticeAnswer | PracticeRefusal {
+    const plans = plansFor(asked, services);
+    const params = { ...asked, class: classNamed(asked, plans, services) };
+    const unknown = unknownClass(params.class, plans);
     if (unknown) return unknown;
     const { more } = params;
     if (more !== undefined && !(Number.isInteger(more) && more >= 1 && more <= mostItems)) return { refusal: `Further items are a whole number from 1 to ${mostItems}.` };
-    const base = services.plans.current.programme;
-    const adapted = params.class === undefined ? undefined : adaptedFor(base, { class: params.class }, adaptingOf(services.plans.cache));
+    const base = plans.current.programme;
+    const adapted = params.class === undefined ? undefined : adaptedFor(base, { class: params.class }, adaptingOf(plans.cache));
     const programme = adapted?.programme ?? base;
     const meant = params.lesson === undefined ? lessonAtCursor(params, services) : undefined;
     const lesson = lessonAsTaught(meant?.name ?? params.lesson ?? '', base, adapted) ?? meant;
@@ -59,6 +62,6 @@ function textOf(sheet: PracticeSheetFigures, params: PracticeParams, services: H
         case 'md': return practiceSheetMarkdown(sheet, params.key);
         case 'text': return practiceSheetText(sheet, params.key);
         case 'json': return figuresJson('haversack-practice', { practice: sheet });
-        default: return practiceSheetPage(sheet, { key: params.key, root: folderOf({ uri: sheet.lesson.place.uri }, services) });
+        default: return practiceSheetPage(sheet, { key: params.key, root: folderOf({ uri: sheet.lesson.place.uri }, services), ...printOptions(params) });
     }
 }

@@ -5,19 +5,28 @@ import {
 import { HaversackGeneratedModule, HaversackGeneratedSharedModule } from '@haversack/language/generated/module';
 import type { AttachmentReader } from '@haversack/language/attachments/attachment-reader';
 import { attachmentsOf, HaversackModule, HaversackSharedModule, type HaversackAddedServices } from '@haversack/language/module';
+import { HaversackCallHierarchy } from '../editing/call-hierarchy.js';
 import { HaversackCodeActions } from '../editing/code-actions.js';
 import { HaversackCodeLenses } from '../editing/code-lenses.js';
 import { HaversackCompletion } from '../editing/completion.js';
+import { HaversackDocumentLinks } from '../editing/document-links.js';
+import { HaversackFileOperations } from '../editing/file-operations.js';
 import { HaversackFolding } from '../editing/folding.js';
+import { HaversackFormatter } from '../editing/formatting.js';
 import { HaversackHover } from '../editing/hover.js';
 import { HaversackInlayHints } from '../editing/inlay-hints.js';
 import { HaversackRename } from '../editing/rename.js';
+import { HaversackSemanticTokens } from '../editing/semantic-tokens.js';
+import { HaversackSignatureHelp } from '../editing/signature-help.js';
 import { HaversackSymbols } from '../editing/symbols.js';
+import { HaversackWorkspaceSymbols } from '../editing/workspace-symbols.js';
 import { HaversackBuilder } from './builder.js';
 import { ClientWishes } from './client-wishes.js';
 import { FormerEditionStore, type FormerEditionReader } from './former-editions.js';
 import { HaversackLanguageServer } from './language-server.js';
+import { OneLanguage } from './one-language.js';
 import { PlannedValidator } from './planned-validator.js';
+import { PerProgramme } from './per-programme.js';
 import { Plans } from './plans.js';
 import { ProgrammeFolders, ReadableFiles } from './programme-files.js';
 import { Terms } from './terms.js';
@@ -26,19 +35,20 @@ import { HaversackUpdates } from './updates.js';
 
 /** Services that the server adds to the language's. */
 export interface HaversackPlanServices {
-    plans: Plans;
-    terms: Terms;
+    plans: PerProgramme<Plans>;
+    terms: PerProgramme<Terms>;
     today: Today;
     client: ClientWishes;
     formerEditions: FormerEditionStore;
     validation: { DocumentValidator: PlannedValidator };
+    lsp: { Formatter: HaversackFormatter };
 }
 
 export type HaversackServerServices = LangiumServices & HaversackAddedServices & HaversackPlanServices;
 
 const editingModule: Module<HaversackServerServices, PartialLangiumServices & HaversackPlanServices> = {
-    plans: services => new Plans(services),
-    terms: services => new Terms(services),
+    plans: services => new PerProgramme(services.programmes, programme => new Plans(services, programme)),
+    terms: services => new PerProgramme(services.programmes, programme => new Terms(services, programme)),
     today: () => new Today(),
     client: services => new ClientWishes(services.shared, services.today),
     formerEditions: services => new FormerEditionStore(services),
@@ -51,14 +61,22 @@ const editingModule: Module<HaversackServerServices, PartialLangiumServices & Ha
         CodeLensProvider: services => new HaversackCodeLenses(services),
         DocumentSymbolProvider: services => new HaversackSymbols(services),
         FoldingRangeProvider: () => new HaversackFolding(),
-        RenameProvider: services => new HaversackRename(services)
+        Formatter: services => new HaversackFormatter(services),
+        SemanticTokenProvider: () => new HaversackSemanticTokens(),
+        RenameProvider: services => new HaversackRename(services),
+        SignatureHelp: services => new HaversackSignatureHelp(services),
+        DocumentLinkProvider: services => new HaversackDocumentLinks(services),
+        CallHierarchyProvider: services => new HaversackCallHierarchy(services)
     }
 };
 
 const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
+    ServiceRegistry: services => new OneLanguage(services),
     lsp: {
         DocumentUpdateHandler: services => new HaversackUpdates(services),
-        LanguageServer: services => new HaversackLanguageServer(services)
+        FileOperationHandler: services => new HaversackFileOperations(services, () => services.ServiceRegistry.all[0] as HaversackServerServices),
+        LanguageServer: services => new HaversackLanguageServer(services),
+        WorkspaceSymbolProvider: services => new HaversackWorkspaceSymbols(services)
     },
     workspace: {
         DocumentBuilder: services => new HaversackBuilder(services),

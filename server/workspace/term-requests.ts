@@ -10,11 +10,12 @@ import { scheduleCalendar, sectionHours, withoutDates } from '../exports/calenda
 import { figuresJson } from '../exports/json.js';
 import { shoppingList } from '../exports/shopping-list.js';
 import { termRequest, type BriefRefusal, type TermAnswer, type TermParams } from '../protocol/pages.js';
-import { classAt, declarationAt, folderOf, problemsIn, unknownClass, withoutKnown } from './asked-for.js';
+import { classAt, classNamed, declarationAt, folderOf, plansFor, problemsIn, unknownClass, withoutKnown } from './asked-for.js';
+import { printKinds, printOptions } from './print-params.js';
 import { isNumber, isText, isTexts, readParams } from './read-params.js';
 import type { HaversackServerServices } from './services.js';
 
-const kinds = { uri: isText, line: isNumber, class: isText, today: isText, known: isTexts, format: isText, before: isText };
+const kinds = { uri: isText, line: isNumber, class: isText, today: isText, known: isTexts, format: isText, before: isText, ...printKinds };
 
 /** Answers the preview and the commands: the whole term of one class. */
 export function addTermRequests(connection: Connection, shared: LangiumSharedServices, services: HaversackServerServices): void {
@@ -25,11 +26,12 @@ export function addTermRequests(connection: Connection, shared: LangiumSharedSer
 }
 
 function answerTerm(params: TermParams, services: HaversackServerServices): TermAnswer | BriefRefusal {
-    const { plans } = services;
+    const plans = plansFor(params, services);
+    const named = classNamed(params, plans, services);
     if (plans.current.programme.lessons.size === 0) return { refusal: 'There is no lesson in this folder yet, so there is no term to show.' };
-    const unknown = unknownClass(params.class, services);
+    const unknown = unknownClass(named, plans);
     if (unknown) return unknown;
-    const className = params.class ?? classAt(params, services);
+    const className = named ?? classAt(params, services);
     const today = params.today ?? services.today.date;
     if (!isDate(today)) return { refusal: `'${today}' is no date: write it as year-month-day.` };
     const term = plans.term(className, today);
@@ -51,14 +53,14 @@ function answerTerm(params: TermParams, services: HaversackServerServices): Term
 function wholeFile(params: TermParams, term: TermFigures, services: HaversackServerServices): string | undefined {
     const { schedule, supplies, coverage } = term;
     switch (params.format) {
-        case 'html': return termPage(term, { root: folderOf(params, services) });
+        case 'html': return termPage(term, { root: folderOf(params, services), ...printOptions(params) });
         case 'md': return termMarkdown(term);
         case 'json': return figuresJson('haversack-term', { schedule, supplies, coverage });
         case 'csv': return shoppingList(supplies);
         case 'ics': return scheduleCalendar(schedule, {
             title: [term.course?.title, term.class?.title].filter(Boolean).join(', '), now: services.today.moment, orders: supplies.orders,
             before: params.before,
-            hours: sectionHours(schedule.class === undefined ? [] : services.plans.current.programme.classes.get(schedule.class)?.sections ?? [])
+            hours: sectionHours(schedule.class === undefined ? [] : plansFor(params, services).current.programme.classes.get(schedule.class)?.sections ?? [])
         });
         default: return undefined;
     }

@@ -1,4 +1,5 @@
 import { EmptyFileSystem, URI } from 'langium';
+import { loose } from '@haversack/language/linking/programmes';
 import { createHaversackServices } from '@haversack/language/module';
 import type { Problem } from '@haversack/language/checks/check';
 import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
@@ -28,7 +29,7 @@ export async function readFiles(files: Files): Promise<Read> {
     await DocumentBuilder.build(documents, { validation: true });
     const validator = haversack.validation.DocumentValidator as HaversackDocumentValidator;
     return {
-        programme: haversack.sheets.view.programme, textOf: uri => files[uri.slice(root.length)] ?? '',
+        programme: haversack.sheets.viewAt(loose).programme, textOf: uri => files[uri.slice(root.length)] ?? '',
         problems: documents.flatMap(document => [...validator.problemsIn(document)])
     };
 }

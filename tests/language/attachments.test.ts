@@ -68,21 +68,21 @@ describe('what is kept of the files that a programme names', () => {
         await shared.workspace.DocumentBuilder.build([document]);
         // What the server does when a file that is named has changed.
         const update = (changed: string[]): Promise<void> => shared.workspace.DocumentBuilder.update(haversack.attachments.refresh(changed).map(one => URI.parse(one)), []);
-        return { haversack, shared, update, reads: () => reads, days: () => haversack.sheets.view.programme.attachments.get(attachmentKey(uri, 'town.ics')) };
+        return { haversack, shared, update, reads: () => reads, days: () => haversack.sheets.viewOf(uri).programme.attachments.get(attachmentKey(uri, 'town.ics')) };
     }
 
     test('a file is read once; the programme is the same object until the file says something else', async () => {
         const files = new Map([[ics, town('20261005')]]);
         const { haversack, update, reads, days } = await opened(files);
-        const view = haversack.sheets.view;
+        const view = haversack.sheets.viewOf(uri);
         expect(days()).toMatchObject({ state: 'calendar', calendar: { events: [{ days: { from: '2026-10-05', to: '2026-10-05' } }] } });
         expect(reads()).toBe(1);
         await update([ics]);
         expect(reads()).toBe(2);
-        expect(haversack.sheets.view).toBe(view);
+        expect(haversack.sheets.viewOf(uri)).toBe(view);
         files.set(ics, town('20261006'));
         expect(haversack.attachments.refresh([`${root}/other.ics`])).toEqual([]);
-        expect(haversack.sheets.view).toBe(view);
+        expect(haversack.sheets.viewOf(uri)).toBe(view);
         expect(reads()).toBe(2);
     });
 
@@ -90,13 +90,13 @@ describe('what is kept of the files that a programme names', () => {
         const files = new Map([[ics, town('20261005')]]);
         const { shared, haversack, days } = await opened(files);
         const change = async (text: string | undefined): Promise<boolean> => {
-            const before = haversack.sheets.view;
+            const before = haversack.sheets.viewOf(uri);
             if (text === undefined) files.delete(ics);
             else files.set(ics, text);
             const affected = haversack.attachments.refresh([ics]);
             expect(affected).toEqual([uri]);
             await shared.workspace.DocumentBuilder.update([], []);
-            return haversack.sheets.view !== before;
+            return haversack.sheets.viewOf(uri) !== before;
         };
         expect(days()).toMatchObject({ state: 'calendar' });
         expect(await change(town('20261006'))).toBe(true);
@@ -111,7 +111,7 @@ describe('what is kept of the files that a programme names', () => {
     test('a folder that comes or goes changes what lies in it', async () => {
         const files = new Map<string, string>();
         const { haversack } = await opened(files, group('calendars/town.ics'));
-        expect([...haversack.sheets.view.programme.attachments.values()]).toMatchObject([{ state: 'wrong' }]);
+        expect([...haversack.sheets.viewOf(uri).programme.attachments.values()]).toMatchObject([{ state: 'wrong' }]);
         files.set(`${root}/calendars/town.ics`, town('20261005'));
         expect(haversack.attachments.refresh([`${root}/calendar`])).toEqual([]);
         expect(haversack.attachments.refresh([`${root}/calendars`])).toEqual([uri]);
@@ -126,7 +126,7 @@ describe('what is kept of the files that a programme names', () => {
     test('a calendar is no framework and a framework no calendar', async () => {
         const files = new Map([[`${root}/town.ics`, '{"CFDocument":{}}'], [`${root}/state.json`, town('20261005')]]);
         const { haversack } = await opened(files, `${group('town.ics')}framework state from "state.json"\nframework other from "town.ics"\n`);
-        expect([...haversack.sheets.view.programme.attachments.values()].map(({ state }) => state)).toEqual(['wrong', 'wrong']);
+        expect([...haversack.sheets.viewOf(uri).programme.attachments.values()].map(({ state }) => state)).toEqual(['wrong', 'wrong']);
     });
 
     test('without anything that reads, it is told that nothing can be read', async () => {

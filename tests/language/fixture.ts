@@ -5,6 +5,7 @@ import type { Fix, Problem } from '@haversack/language/checks/check';
 import type { HaversackDocumentValidator } from '@haversack/language/checks/document-validator';
 import { AttachmentStore } from '@haversack/language/attachments/attachment-store';
 import { memoryReader } from '@haversack/language/attachments/memory-reader';
+import { loose } from '@haversack/language/linking/programmes';
 import { createHaversackServices } from '@haversack/language/module';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 
@@ -85,7 +86,7 @@ export async function problemsAfter(name: string, text: string): Promise<Problem
 export const nameOf = (uri: string): string => uri.slice(root.length);
 
 /** The programme that was read last. */
-export const lastView = (): ProgrammeView => haversack.sheets.view;
+export const lastView = (): ProgrammeView => haversack.sheets.viewAt(loose);
 
 /** All problems of a programme are those that are marked, each where its carets stand and in the words that follow. */
 export async function check(text: string, find: (files: Files) => Promise<Problem[]> = problemsIn): Promise<Problem[]> {

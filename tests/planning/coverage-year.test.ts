@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { EmptyFileSystem, URI } from 'langium';
 import { expect, test } from 'vitest';
 import { readFramework } from '@haversack/language/attachments/framework-file';
+import { loose } from '@haversack/language/linking/programmes';
 import { createHaversackServices } from '@haversack/language/module';
 import { attachmentKey, gatherProgramme } from '@haversack/language/sheets/programme';
 import { planCoverage } from '../../server/planning/coverage.js';
@@ -15,7 +16,7 @@ test('which objectives are worked on, how often, and how much of the framework i
     const documents = Object.entries(files).map(([name, text]) => shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(`file:///programme/${name}`)));
     for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
     await shared.workspace.DocumentBuilder.build(documents, { validation: false });
-    const { programme } = haversack.sheets.view;
+    const { programme } = haversack.sheets.viewAt(loose);
     const [framework] = programme.frameworks.values();
     const read = gatherProgramme(programme.files.values(), new Map([[attachmentKey(framework!.uri, framework!.from!.path), readFramework(json)]]));
 

@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { CancellationTokenSource, ResponseError, type DidChangeWatchedFilesRegistrationOptions } from 'vscode-languageserver-protocol/node';
+import { CancellationTokenSource, ResponseError, type DidChangeWatchedFilesRegistrationOptions, WatchKind } from 'vscode-languageserver-protocol/node';
 import { Client } from './client.js';
 
 describe('start and end', () => {
@@ -18,7 +18,9 @@ describe('start and end', () => {
         expect(capabilities.workspaceSymbolProvider).toBeTruthy();
         const watcher = client.registrations.find(({ method }) => method === 'workspace/didChangeWatchedFiles');
         const { watchers } = watcher!.registerOptions as DidChangeWatchedFilesRegistrationOptions;
-        expect(watchers.map(({ globPattern }) => globPattern)).toEqual(['**/*.{lesson,kit,course}', '**/*.{ics,ICS,ical,ICAL,icalendar,ICALENDAR,json,JSON}']);
+        expect(watchers.map(({ globPattern }) => globPattern)).toEqual(['**/*.{lesson,kit,course}', '**/*.{ics,ICS,ical,ICAL,icalendar,ICALENDAR,json,JSON}', '**/*']);
+        // Of everything else only that it came or went, as a folder does.
+        expect(watchers[2]!.kind).toBe(WatchKind.Create | WatchKind.Delete);
         expect(await client.stop()).toEqual({ code: 0, errors: '' });
     });
 
