@@ -11,12 +11,12 @@ export const common = {
 };
 export const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 
-/** The tests that are run often. Those that lay whole pages out in Chromium take as long again: vitest.pages.config.ts. */
+/** The tests that are run often. Those that need an editor, a package or pages laid out in Chromium have configurations of their own. */
 export default defineConfig({
     oxc: jsx,
     test: {
         ...common,
         include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-        exclude: ['tests/editor/**', 'tests/**/*.pages.test.ts', '**/node_modules/**']
+        exclude: ['tests/{editor,package,other-editors}/**', 'tests/**/*.pages.test.ts', '**/node_modules/**']
     }
 });
