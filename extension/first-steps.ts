@@ -14,27 +14,47 @@ export function done(step: 'started' | 'written' | 'mended' | 'gathered' | 'prin
     void vscode.commands.executeCommand('setContext', `haversack.firstSteps.${step}`, true);
 }
 
-/** Sees when a programme is there, a lesson was changed, a problem was mended. */
+/** Sees when a programme is there, a lesson was changed, a problem was mended; what was seen once is not looked for again. */
 export function followFirstSteps(): vscode.Disposable {
     void vscode.workspace.findFiles('**/*.{lesson,kit,course}', undefined, 1).then(({ length }) => { if (length > 0) done('started'); });
-    let standing = 0;
-    let rest: ReturnType<typeof setTimeout> | undefined;
-    return vscode.Disposable.from(
-        vscode.workspace.onDidOpenTextDocument(({ languageId: id }) => { if (id === languageId) done('started'); }),
-        vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-            if (contentChanges.length > 0 && document.uri.path.endsWith('.lesson')) done('written');
-        }),
-        vscode.languages.onDidChangeDiagnostics(() => {
-            const now = problems();
-            clearTimeout(rest);
-            if (now < standing) done('mended');
-            rest = setTimeout(() => { standing = now; }, restMilliseconds);
-        }),
-        new vscode.Disposable(() => clearTimeout(rest))
-    );
+    const opened = vscode.workspace.onDidOpenTextDocument(({ languageId: id }) => {
+        if (id !== languageId) return;
+        done('started');
+        opened.dispose();
+    });
+    const changed = vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length === 0 || !document.uri.path.endsWith('.lesson')) return;
+        done('written');
+        changed.dispose();
+    });
+    return vscode.Disposable.from(opened, changed, followProblems());
 }
 
-function problems(): number {
-    const serious = vscode.languages.getDiagnostics().filter(([{ path }]) => /\.(?:lesson|kit|course)$/.test(path)).flatMap(([, found]) => found);
-    return serious.filter(({ severity }) => severity === vscode.DiagnosticSeverity.Error || severity === vscode.DiagnosticSeverity.Warning).length;
+/** Of the files that are told of alone: while somebody types, the others cost nothing. */
+function followProblems(): vscode.Disposable {
+    const inFiles = new Map<string, number>();
+    let now = 0;
+    let standing = 0;
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    const told = vscode.languages.onDidChangeDiagnostics(({ uris }) => {
+        const ours = uris.filter(({ path }) => /\.(?:lesson|kit|course)$/.test(path));
+        if (ours.length === 0) return;
+        for (const uri of ours) {
+            const here = problemsIn(uri);
+            now += here - (inFiles.get(uri.toString()) ?? 0);
+            inFiles.set(uri.toString(), here);
+        }
+        clearTimeout(rest);
+        if (now < standing) {
+            done('mended');
+            return told.dispose();
+        }
+        rest = setTimeout(() => { standing = now; }, restMilliseconds);
+    });
+    return vscode.Disposable.from(told, new vscode.Disposable(() => clearTimeout(rest)));
+}
+
+function problemsIn(file: vscode.Uri): number {
+    const { Error, Warning } = vscode.DiagnosticSeverity;
+    return vscode.languages.getDiagnostics(file).filter(({ severity }) => severity === Error || severity === Warning).length;
 }

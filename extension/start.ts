@@ -62,4 +62,5 @@ export function startExtension(context: vscode.ExtensionContext, running: BaseLa
     // Activation waits for nothing: requests wait for the server by themselves, and of a server that does not start the client and the status tell.
     running.start().catch(() => undefined);
     void openFirstLesson(context);
+    void pages.removeOld();
 }

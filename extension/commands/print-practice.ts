@@ -8,17 +8,17 @@ import { furtherItems, lessonToPractise } from './save-practice.js';
 /** Prints the practice of a lesson, or its key, through the person's browser. */
 export async function printPractice(client: BaseLanguageClient, pages: PrintedPages, file?: vscode.Uri): Promise<void> {
     if (!pages.possible) return pages.saveInstead('haversack.practice.save', file);
-    const lesson = await lessonToPractise(client, file);
-    if (lesson === undefined) return;
+    const which = await lessonToPractise(client, file);
+    if (!which) return;
     const chosen = await vscode.window.showQuickPick([
         { label: vscode.l10n.t('The sheet'), description: vscode.l10n.t('The items of the brief'), key: false, more: undefined },
         { label: vscode.l10n.t('Its key'), description: vscode.l10n.t('The items of the brief'), key: true, more: undefined },
         { label: vscode.l10n.t('The sheet'), description: vscode.l10n.t('{0} further items', furtherItems), key: false, more: furtherItems },
         { label: vscode.l10n.t('Its key'), description: vscode.l10n.t('{0} further items', furtherItems), key: true, more: furtherItems }
-    ], { title: vscode.l10n.t('Print the practice of {0}', lesson) });
+    ], { title: vscode.l10n.t('Print the practice of {0}', which.lesson) });
     if (!chosen) return;
     const { key, more } = chosen;
-    const params: PracticeParams = { lesson, key, more, format: 'html', paper: chosenPaper(), printing: true };
+    const params: PracticeParams = { ...which, key, more, format: 'html', paper: chosenPaper(), printing: true };
     const answer = await client.sendRequest<PracticeAnswer | PracticeRefusal>(practiceRequest, params);
     if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
     await pages.open(`${answer.lesson}-practice${key ? '-key' : ''}`, answer.text);

@@ -22,6 +22,7 @@ export class PrintedPages {
         const page = vscode.Uri.joinPath(this.folder, `${fileName(name)}.html`);
         try {
             await this.removeOld();
+            await vscode.workspace.fs.createDirectory(this.folder);
             await vscode.workspace.fs.writeFile(page, new TextEncoder().encode(html));
         } catch (error) {
             return void vscode.window.showErrorMessage(vscode.l10n.t('{0} could not be written: {1}', page.fsPath, error instanceof Error ? error.message : String(error)));
@@ -39,13 +40,22 @@ export class PrintedPages {
         if (chosen === button) await vscode.commands.executeCommand(save, ...given);
     }
 
-    private async removeOld(): Promise<void> {
-        await vscode.workspace.fs.createDirectory(this.folder);
-        for (const [name] of await vscode.workspace.fs.readDirectory(this.folder)) {
-            const page = vscode.Uri.joinPath(this.folder, name);
-            const { mtime } = await vscode.workspace.fs.stat(page);
-            if (mtime < Date.now() - keptMilliseconds) await vscode.workspace.fs.delete(page);
+    /** Pages of other days go. What cannot be deleted, as while another window does the same, stays and hinders nobody. */
+    async removeOld(): Promise<void> {
+        try {
+            for (const [name] of await vscode.workspace.fs.readDirectory(this.folder)) await removeIfOld(vscode.Uri.joinPath(this.folder, name));
+        } catch {
+            // Nothing was ever printed.
         }
+    }
+}
+
+async function removeIfOld(page: vscode.Uri): Promise<void> {
+    try {
+        const { mtime } = await vscode.workspace.fs.stat(page);
+        if (mtime < Date.now() - keptMilliseconds) await vscode.workspace.fs.delete(page);
+    } catch {
+        // It is gone already, or in use.
     }
 }
 

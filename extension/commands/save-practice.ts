@@ -6,17 +6,18 @@ import { chosenPaper } from '../paper.js';
 /** How many further items are offered. */
 export const furtherItems = 20;
 
-/** The lesson, and the class that is taught it, for which the preview has the practice saved. A menu may hand on anything in this place. */
+/** The lesson, the class that is taught it, and a file of its programme, for which the preview has the practice saved. A menu may hand on anything in this place. */
 export function chosenPractice(of: unknown): PracticeParams | undefined {
-    const { lesson, class: className } = (typeof of === 'object' && of !== null ? of : {}) as Record<string, unknown>;
-    return typeof lesson === 'string' ? { lesson, class: typeof className === 'string' ? className : undefined } : undefined;
+    const { lesson, class: className, uri } = (typeof of === 'object' && of !== null ? of : {}) as Record<string, unknown>;
+    const textOf = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+    return typeof lesson === 'string' ? { lesson, class: textOf(className), uri: textOf(uri) } : undefined;
 }
 
 /** Writes the practice of a lesson that is chosen, of the lesson at the cursor, or of a file as a sheet to print, and its key as a file beside it. */
 export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<void> {
     const ask = (params: PracticeParams): Promise<PracticeAnswer | PracticeRefusal> => client.sendRequest(practiceRequest, params);
-    const lesson = await lessonToPractise(client, file, chosen);
-    if (lesson === undefined) return;
+    const which = await lessonToPractise(client, file, chosen);
+    if (!which) return;
     const items = await vscode.window.showQuickPick([
         { label: vscode.l10n.t('The items of the brief'), more: undefined },
         { label: vscode.l10n.t('{0} further items', furtherItems), more: furtherItems }
@@ -24,7 +25,7 @@ export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri
     if (!items) return;
     const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
     const target = await vscode.window.showSaveDialog({
-        title: vscode.l10n.t('Save the practice sheet; its key is saved beside it'), defaultUri: folder && vscode.Uri.joinPath(folder, `${lesson}-practice.html`),
+        title: vscode.l10n.t('Save the practice sheet; its key is saved beside it'), defaultUri: folder && vscode.Uri.joinPath(folder, `${which.lesson}-practice.html`),
         filters: { [vscode.l10n.t('Web page')]: ['html'], [vscode.l10n.t('Markdown')]: ['md'] }
     });
     if (!target) return;
@@ -32,17 +33,19 @@ export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri
     const keyFile = besides(target);
     if (await isThere(keyFile) && !await mayReplace(keyFile)) return;
     for (const [at, key] of [[target, false], [keyFile, true]] as const) {
-        const answer = await ask({ lesson, class: chosen?.class, more: items.more, format, key, paper: chosenPaper() });
+        const answer = await ask({ ...which, more: items.more, format, key, paper: chosenPaper() });
         if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
         if (!await write(at, answer.text)) return;
     }
     vscode.window.setStatusBarMessage(vscode.l10n.t('The practice sheet and its key are saved.'), 5000);
 }
 
-/** The lesson that is chosen, that at the cursor or of a file, or one that is asked for. */
-export async function lessonToPractise(client: BaseLanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<string | undefined> {
-    const found = await client.sendRequest<PracticeAnswer | PracticeRefusal>(practiceRequest, chosen ?? whereOf(client, file));
-    return 'refusal' in found ? chooseLesson(found) : found.lesson;
+/** The lesson that is chosen, that at the cursor or of a file, or one that is asked for; with a file that says which programme is meant. */
+export async function lessonToPractise(client: BaseLanguageClient, file?: vscode.Uri, chosen?: PracticeParams): Promise<Pick<PracticeParams, 'uri' | 'class'> & { lesson: string } | undefined> {
+    const where = chosen ?? whereOf(client, file);
+    const found = await client.sendRequest<PracticeAnswer | PracticeRefusal>(practiceRequest, where);
+    const lesson = 'refusal' in found ? await chooseLesson(found) : found.lesson;
+    return lesson === undefined ? undefined : { uri: where.uri, class: where.class, lesson };
 }
 
 function whereOf(client: BaseLanguageClient, file: vscode.Uri | undefined): PracticeParams {

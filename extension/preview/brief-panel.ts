@@ -226,7 +226,7 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
             case 'view':
                 this.look(message.view);
                 return this.newest.ask();
-            case 'practice': return void vscode.commands.executeCommand('haversack.practice.save', undefined, { lesson: message.lesson, class: this.answer?.class } satisfies PracticeParams);
+            case 'practice': return void vscode.commands.executeCommand('haversack.practice.save', undefined, { lesson: message.lesson, class: this.answer?.class, uri: this.state.cursor?.uri } satisfies PracticeParams);
             case 'print': return void vscode.commands.executeCommand('haversack.brief.print');
             case 'save': return void vscode.commands.executeCommand(saveCommands[this.view]);
         }

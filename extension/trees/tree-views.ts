@@ -26,7 +26,7 @@ export function showTrees(context: vscode.ExtensionContext, client: BaseLanguage
         'haversack.lesson.moveDown': about => programme.step('down', about),
         'haversack.lesson.openBrief': about => openBriefOf(programme, brief, client, about),
         'haversack.lesson.showInCourse': about => showInCourse(programme, about),
-        'haversack.class.describe': () => describeClass(client),
+        'haversack.class.describe': () => describeClass(client, shown),
         'haversack.class.show': about => showClass(programme, shown, week, about),
         'haversack.week.previous': () => week.step(-1),
         'haversack.week.next': () => week.step(1),

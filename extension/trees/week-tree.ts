@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { weekRequest, type WeekAnswer, type WeekParams, type WeekRefusal } from '@haversack/server/protocol/programme';
-import { languageId } from '../client-options.js';
 import { done } from '../first-steps.js';
+import { localDay } from '../local-day.js';
 import type { Shown } from './shown.js';
 import type { Ticks } from './ticks.js';
 import { itemOf } from './week-items.js';
@@ -113,10 +113,8 @@ export class WeekTree implements vscode.TreeDataProvider<WeekRow>, vscode.Dispos
     }
 
     private ask(): Promise<WeekAnswer | WeekRefusal> {
-        const { class: className, week, programme, uri } = this.shown;
-        const editor = vscode.window.activeTextEditor;
-        const file = uri ?? (editor?.document.languageId === languageId ? this.client.code2ProtocolConverter.asUri(editor.document.uri) : undefined);
-        return this.client.sendRequest<WeekAnswer | WeekRefusal>(weekRequest, { programme, uri: file, class: className, week } satisfies WeekParams);
+        const { class: className, week } = this.shown;
+        return this.client.sendRequest<WeekAnswer | WeekRefusal>(weekRequest, { ...this.shown.place(this.client), class: className, week } satisfies WeekParams);
     }
 
     private show(): void {
@@ -136,8 +134,4 @@ export class WeekTree implements vscode.TreeDataProvider<WeekRow>, vscode.Dispos
     }
 }
 
-/** ISO date where the person is. */
-function today(): string {
-    const now = new Date();
-    return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
-}
+const today = (): string => localDay(new Date());

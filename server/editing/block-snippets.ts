@@ -118,11 +118,11 @@ export function blockSnippets(block: string, accepts: (word: string) => boolean,
 
 const place = /⟨([^⟩]*)⟩/g;
 
-/** Places to write as the protocol's snippets have them. */
+/** Places to write as the protocol's snippets have them (Language Server Protocol 3.17, "Snippet Syntax"): `\$` is a dollar, as an edition may have one. */
 function withStops(marked: string): string {
     const stops = new Map<string, number>();
     let last = 0;
-    return marked.replace(place, (_, text: string) => {
+    return marked.replace(/[\\$]/g, '\\$&').replace(place, (_, text: string) => {
         // A name that stands twice is one name; other words may well be alike.
         const known = /^[a-z]+(?:-[a-z]+)+$/.test(text) ? stops.get(text) : undefined;
         if (known !== undefined) return `\${${known}:${text}}`;

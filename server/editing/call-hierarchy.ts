@@ -15,6 +15,8 @@ type Item = ast.Declaration | ast.LessonPart | ast.TaughtWord;
 interface Known {
     type: string;
     name: string;
+    /** The lesson that it stands in: parts of several lessons may have one name. */
+    lesson?: string;
 }
 
 /**
@@ -75,7 +77,7 @@ export class HaversackCallHierarchy implements CallHierarchyProvider {
         const document = this.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
         const known = data as Partial<Known> | undefined;
         if (!document) return undefined;
-        const isSame = (node: AstNode | undefined): node is Item => node !== undefined && node.$type === known?.type && this.nameOf(node) === known.name;
+        const isSame = (node: AstNode | undefined): node is Item => node !== undefined && node.$type === known?.type && this.nameOf(node) === known.name && lessonAround(node)?.name === known.lesson;
         const there = this.declarationAt(document, selectionRange.start);
         if (isSame(there)) return there;
         return AstUtils.streamAllContents(document.parseResult.value).find(isSame);
@@ -87,11 +89,11 @@ export class HaversackCallHierarchy implements CallHierarchyProvider {
         const name = this.nameOf(item) ?? '';
         const title = 'title' in item ? item.title?.trim() : undefined;
         const kind = kindOf(item);
-        const home = AstUtils.getContainerOfType(item.$container, ast.isLesson);
+        const home = lessonAround(item);
         return {
             name: title || (kind === 'word' ? name : titleFromName(name)) || kind, kind: symbolKinds[kind], uri: AstUtils.getDocument(item).uri.toString(),
             detail: [`${ast.isLessonPart(item) ? partKind(item) : kind} ${name}`, home && `in ${home.name}`].filter(Boolean).join(' '), range: whole, selectionRange: place?.range ?? whole,
-            data: { type: item.$type, name } satisfies Known
+            data: { type: item.$type, name, lesson: home?.name } satisfies Known
         };
     }
 
@@ -112,6 +114,10 @@ function userOf(node: AstNode, used: Item): Item | undefined {
     const part = AstUtils.getContainerOfType(node, ast.isLessonPart);
     if (part && part !== used && lesson && AstUtils.getContainerOfType(used, ast.isLesson) === lesson) return part;
     return AstUtils.getContainerOfType(node, ast.isDeclaration);
+}
+
+function lessonAround(node: AstNode): ast.Lesson | undefined {
+    return AstUtils.getContainerOfType(node.$container, ast.isLesson);
 }
 
 function isWithin(node: AstNode, other: AstNode): boolean {

@@ -13,6 +13,15 @@ import type { HaversackServerServices } from './services.js';
 interface Planned {
     schedule: ScheduleFigures;
     adapted?: Adapted;
+    /** Of each lesson, by the name under which it is taught; in order. */
+    meetings: ReadonlyMap<string, readonly TaughtAt[]>;
+}
+
+/** A meeting, and which of the term's it is. */
+interface TaughtAt {
+    order: number;
+    week: number;
+    label: string;
 }
 
 /** Lines (from 0) with an error or a warning, by file. */
@@ -26,10 +35,12 @@ export function programmeTree(key: ProgrammeKey, className: string | undefined, 
     const classes = [...programme.classes.values()];
     const shown = (className === undefined ? undefined : programme.classes.get(className)) ?? classes[0];
     const lines = problemLines(services);
-    const planOf = (group: ClassSheet | undefined, course: CourseSheet | undefined): Planned => ({
-        schedule: plans.schedule(group?.name), adapted: course && view.adapted(course, group)
-    });
+    const planOf = (group: ClassSheet | undefined, course: CourseSheet | undefined): Planned => {
+        const schedule = plans.schedule(group?.name);
+        return { schedule, adapted: course && view.adapted(course, group), meetings: meetingsByLesson(schedule) };
+    };
     const shownCourse = shown?.teaches && programme.courses.get(shown.teaches.name);
+    const ofOthers = { view, lines, planned: planOf(shown, shownCourse) };
     const others = [...programme.lessons.values()].filter(({ name }) => !view.taughtAt.has(name));
     return {
         key,
@@ -39,7 +50,7 @@ export function programmeTree(key: ProgrammeKey, className: string | undefined, 
             const isPlanned = group !== undefined || (classes.length === 0 && index === 0);
             return courseNode(course, group, { view, lines, planned: isPlanned ? planOf(group, course) : undefined });
         }),
-        otherLessons: others.map(lesson => lessonNode({ name: lesson.name, at: lesson.at }, undefined, { view, lines, planned: planOf(shown, shownCourse) })),
+        otherLessons: others.map(lesson => lessonNode({ name: lesson.name, at: lesson.at }, undefined, ofOthers)),
         classes: classes.map(group => classNode(group, view, lines)),
         adaptations: [...programme.adaptations.values()].map(adaptation => adaptationNode(adaptation, shown, view, lines))
     };
@@ -92,14 +103,28 @@ function lessonNode(mention: Mention, course: string | undefined, { view, lines,
 
 function standingOf(lesson: LessonSheet, planned: Planned | undefined): Pick<LessonNode, 'standing' | 'meetings' | 'why' | 'changes'> {
     if (!planned) return { standing: 'not-planned', meetings: [], changes: [] };
-    const { schedule, adapted } = planned;
+    const { schedule, adapted, meetings: byLesson } = planned;
     const { names, leftOut } = taughtAs(lesson.name, adapted);
     if (leftOut) return { standing: 'left-out', meetings: [], why: plain(leftOut.change.because), changes: [leftOut.says] };
-    const meetings = schedule.weeks.flatMap(({ number, meetings: days }) => days.filter(({ lessons }) => lessons.some(name => names.includes(name))).map(({ label }) => ({ week: number, label })));
+    const found = new Set(names.flatMap(name => byLesson.get(name) ?? []));
+    const meetings = [...found].sort((a, b) => a.order - b.order).map(({ week, label }) => ({ week, label }));
     const changes = (adapted?.changes ?? []).filter(({ idle, touched }) => idle === undefined && touched.some(name => names.includes(name))).map(({ says }) => says);
     if (meetings.length > 0) return { standing: 'taught', meetings, changes };
     const unplaced = schedule.unplaced.find(one => names.includes(one.lesson));
     return { standing: unplaced ? 'no-day' : 'not-planned', meetings, why: unplaced?.why, changes };
+}
+
+/** So that a lesson does not look through the whole term. */
+function meetingsByLesson({ weeks }: ScheduleFigures): Map<string, TaughtAt[]> {
+    const found = new Map<string, TaughtAt[]>();
+    let order = 0;
+    for (const { number, meetings } of weeks) {
+        for (const { label, lessons } of meetings) {
+            const at: TaughtAt = { order: order++, week: number, label };
+            for (const name of lessons) (found.get(name) ?? found.set(name, []).get(name)!).push(at);
+        }
+    }
+    return found;
 }
 
 function classNode(group: ClassSheet, { programme }: ProgrammeView, lines: ProblemLines): ClassNode {

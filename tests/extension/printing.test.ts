@@ -3,11 +3,13 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { URI } from 'vscode-uri';
 import type { ExtensionContext } from 'vscode';
 import { paperOf } from '../../extension/paper-of.js';
-import { files, given, resetStandIn, told } from './vscode-stand-in.js';
+import { files, given, resetStandIn, told, workspace } from './vscode-stand-in.js';
 
 vi.mock('vscode', () => import('./vscode-stand-in.js'));
 const { PrintedPages } = await import('../../extension/commands/printed-pages.js');
 const { printPage } = await import('../../extension/commands/print-page.js');
+const { printPractice } = await import('../../extension/commands/print-practice.js');
+const { chosenPractice, lessonToPractise } = await import('../../extension/commands/save-practice.js');
 
 const storage = 'file:///home/someone/storage';
 const pagesIn = (address: string): InstanceType<typeof PrintedPages> => new PrintedPages({ globalStorageUri: URI.parse(address) } as unknown as ExtensionContext);
@@ -31,6 +33,17 @@ describe('a page for the browser', () => {
         files.set(`${storage}/print/week-2.html`, { text: '', mtime: Date.now() - 2 * hour });
         await pagesIn(storage).open('week-3', 'x');
         expect([...files.keys()]).toEqual([`${storage}/print/week-2.html`, `${storage}/print/week-3.html`]);
+    });
+
+    it('is written though an old one cannot be deleted, or nothing was ever printed', async () => {
+        files.set(`${storage}/print/week-1.html`, { text: '', mtime: 0 });
+        const refused = vi.spyOn(workspace.fs, 'delete').mockRejectedValue(new Error('in use'));
+        const missing = vi.spyOn(workspace.fs, 'readDirectory');
+        await pagesIn(storage).open('week-3', 'x');
+        missing.mockRejectedValue(new Error('no such folder'));
+        await pagesIn(storage).open('week-4', 'x');
+        for (const spy of [refused, missing]) spy.mockRestore();
+        expect([...files.keys()]).toEqual(['week-1', 'week-3', 'week-4'].map(name => `${storage}/print/${name}.html`));
     });
 
     it('says what to do where no browser opens', async () => {
@@ -82,6 +95,33 @@ describe('the command', () => {
         expect(told.map(([how]) => how)).toEqual(['information', 'command']);
         expect(told[1]).toEqual(['command', 'haversack.term.save']);
         expect([asked, files.size]).toEqual([[], 0]);
+    });
+});
+
+describe('practice', () => {
+    type Client = Parameters<typeof printPractice>[0];
+    const asked: unknown[] = [];
+    const client = (refused = false): Client => ({
+        code2ProtocolConverter: { asUri: (uri: URI) => uri.toString() },
+        sendRequest: (_: string, params: { lesson?: string }) => {
+            asked.push(params);
+            return Promise.resolve(refused && params.lesson === undefined ? { refusal: 'Which lesson?', lessons: [{ name: 'drill-2', title: 'Drill' }] } : { lesson: params.lesson ?? 'drill-1', title: 'Drill', practices: [], text: '<!doctype html>' });
+        }
+    }) as unknown as Client;
+    const file = URI.parse('file:///last/a.lesson') as unknown as Parameters<typeof printPractice>[2];
+    beforeEach(() => { asked.length = 0; });
+
+    it.each([[false, 'drill-1'], [true, 'drill-2']])('is that of the programme of the file, though another has a lesson of that name (to be chosen: %s)', async (refused, lesson) => {
+        await printPractice(client(refused), pagesIn(storage), file);
+        expect(asked).toMatchObject([{ uri: 'file:///last/a.lesson' }, { uri: 'file:///last/a.lesson', lesson, format: 'html' }]);
+        expect([...files.keys()]).toEqual([`${storage}/print/${lesson}-practice.html`]);
+    });
+
+    it('is that of the class and programme of the preview', async () => {
+        const of = { uri: 'file:///last/a.lesson', class: 'oaks', lesson: 'drill-1' };
+        expect(await lessonToPractise(client(), undefined, chosenPractice(of))).toEqual(of);
+        expect(chosenPractice({ ...of, uri: 7, class: {} })).toEqual({ lesson: 'drill-1' });
+        for (const other of [undefined, null, 'drill-1', { lesson: 1 }]) expect(chosenPractice(other)).toBeUndefined();
     });
 });
 

@@ -1,4 +1,4 @@
-/** As much of the editor's interface as pages and printing ask for, to be put in its place by `vi.mock('vscode', ...)`. */
+/** As much of the editor's interface as the tests of the extension ask for, to be put in its place by `vi.mock('vscode', ...)`. */
 import { URI, Utils } from 'vscode-uri';
 
 /** What was told and asked, in order. */
@@ -7,9 +7,25 @@ export const told: [how: string, what: string][] = [];
 export const files = new Map<string, { text: string; mtime: number }>();
 export const given = { uiKind: 1, remoteName: undefined as string | undefined, opens: true, button: undefined as string | undefined, paper: 'printer' as unknown, l10n: (text: string): string => text };
 
+export interface Disposes {
+    dispose(): void;
+}
+/** Who listens to what, by the name of the event. */
+export const listeners = new Map<string, Set<(event: unknown) => void>>();
+export const fire = (name: string, event: unknown): void => { for (const listener of [...listeners.get(name) ?? []]) listener(event); };
+const on = (name: string) => (listener: (event: unknown) => void): Disposes => {
+    const own = listeners.get(name) ?? new Set();
+    listeners.set(name, own.add(listener));
+    return { dispose: () => { own.delete(listener); } };
+};
+/** Severities of the problems of each file, by address, and the files whose problems were asked for. */
+export const problems = new Map<string, number[]>();
+export const lookedAt: string[] = [];
+
 export const resetStandIn = (): void => {
-    told.length = 0;
-    files.clear();
+    told.length = lookedAt.length = 0;
+    for (const all of [files, listeners, problems]) all.clear();
+    window.activeTextEditor = undefined;
     Object.assign(given, { uiKind: 1, remoteName: undefined, opens: true, button: undefined, paper: 'printer', l10n: (text: string) => text });
 };
 
@@ -30,9 +46,32 @@ export const env = {
     }
 };
 export const l10n = { t: (text: string, ...args: unknown[]): string => given.l10n(text).replace(/\{(\d)\}/g, (whole, index: string) => String(args[Number(index)] ?? whole)) };
-export const window = { showInformationMessage: say('information'), showErrorMessage: say('error'), setStatusBarMessage: say('status') };
+export class EventEmitter<T> {
+    private readonly heard = new Set<(value: T) => void>();
+    readonly event = (listener: (value: T) => void): Disposes => {
+        this.heard.add(listener);
+        return { dispose: () => { this.heard.delete(listener); } };
+    };
+    fire(value: T): void { for (const listener of this.heard) listener(value); }
+    dispose(): void { this.heard.clear(); }
+}
+export class Disposable implements Disposes {
+    constructor(readonly dispose: () => void) {}
+    static from(...all: Disposes[]): Disposable { return new Disposable(() => all.forEach(one => one.dispose())); }
+}
+export const DiagnosticSeverity = { Error: 0, Warning: 1, Information: 2, Hint: 3 };
+export const languages = {
+    onDidChangeDiagnostics: on('problems'),
+    getDiagnostics: (uri: URI): { severity: number }[] => {
+        lookedAt.push(uri.toString());
+        return (problems.get(uri.toString()) ?? []).map(severity => ({ severity }));
+    }
+};
+export const window = { activeTextEditor: undefined as { document: { languageId: string; uri: URI } } | undefined, showQuickPick: <T>([first]: T[]): Promise<T | undefined> => Promise.resolve(first), showInformationMessage: say('information'), showErrorMessage: say('error'), setStatusBarMessage: say('status') };
 export const commands = { executeCommand: (name: string, ...args: unknown[]): Promise<void> => { told.push(['command', [name, ...args].join(' ').trim()]); return Promise.resolve(); } };
 export const workspace = {
+    findFiles: () => Promise.resolve([]),
+    onDidOpenTextDocument: on('open'), onDidChangeTextDocument: on('change'),
     getConfiguration: () => ({ get: () => given.paper }),
     fs: {
         createDirectory: () => Promise.resolve(),

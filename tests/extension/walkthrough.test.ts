@@ -50,6 +50,8 @@ describe.each(steps.map(step => [step.id, step] as const))('the step %s', (_id, 
         for (const name of led) expect(name.endsWith('.focus') && views.includes(name.replace(/\.focus$/, '')) || commands.includes(name)).toBe(true);
         expect(textOf(description)).toContain('](command:');
         expect(textOf(title)).toMatch(/^[A-Z]/);
+        // Seen in the editor: it shows marks for code in a step as they are written.
+        expect(textOf(description)).not.toContain('`');
     });
 
     it('has a picture of theme colours alone, told in words, with no small letters', () => {

@@ -93,6 +93,17 @@ test('finds the item again after lines came above it, and nothing once it is gon
     await client.edit(inventory, '# One more line.\n# And one.\nmaterial hand-drum', 'material hand-bell');
 });
 
+test('finds again the part of its own lesson, where another lesson has one of that name', async () => {
+    const file = 'two.lesson';
+    await client.open(file, 'lesson first\n  activity open 5 min\n    materials\n      hand-bell 1 per class\nlesson second\n  activity open 5 min\n    materials\n      rice 10 g per class\n');
+    const item = await prepared(file, 'lesson second\n  activity op|en');
+    const before = await uses(item);
+    expect(before).toEqual(['material rice: rice']);
+    await client.edit(file, 'lesson second', '# One more line.\n\nlesson second');
+    expect(await uses(item)).toEqual(['material rice: rice']);
+    await client.close(file);
+});
+
 test('over plain words and in a broken file: nothing', async () => {
     expect(await client.ask('textDocument/prepareCallHierarchy', listen, 'Children li|sten for')).toBeNull();
     await client.open('broken.lesson', 'lesson\n  zzz {\n  materials\n    a (b\n');

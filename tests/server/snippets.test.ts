@@ -77,6 +77,13 @@ describe('what is offered', () => {
         expect(untouched(checkpoint!.insertText!)).toContain('repeat mine tomorrow');
     });
 
+    // Language Server Protocol 3.17, "Snippet Syntax": "\\$" is a dollar.
+    test('an edition with a dollar stays text', async () => {
+        const found = await offers(client, 'course pricey edition "5$ {or ${1:more}"\n|');
+        const { insertText } = found.find(({ label }) => label === 'adaptation …')!;
+        expect(insertText).not.toMatch(/(?<!\\)\$(?!\{\d+[:|]\p{L})/u);
+    });
+
     test('the activity of a new lesson and where it is repeated are one place to write', async () => {
         const [lesson] = await offers(client, '|');
         const stops = [...lesson!.insertText!.matchAll(/\$\{(\d+):first-activity\}/g)].map(([, stop]) => stop);
