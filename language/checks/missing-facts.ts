@@ -33,6 +33,10 @@ export const emptyText: Check = {
             const fixes: Fix[] = step.under.length > 0 ? [] : [{ title: `Remove '${step.word}:'`, edits: [removeLinesOf(file.uri, step.at)] }];
             yield { message: `Nothing stands after '${step.word}:'. Write what is meant, or remove the line.`, at: step.at, fixes };
         }
+        for (const { kept } of [...file.materials, ...file.prints, ...file.books, ...file.games]) {
+            if (!kept || kept.parts.length > 0) continue;
+            yield { message: "Nothing stands after 'kept in:'. Write where it is kept, or remove the line.", at: kept.at, fixes: [{ title: "Remove 'kept in:'", edits: [removeLinesOf(file.uri, kept.at)] }] };
+        }
     }
 };
 

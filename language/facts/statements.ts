@@ -51,6 +51,7 @@ export const statements: readonly Statement[] = [
     { head: 'stand-in', within: ['material'], example: 'stand-in lentil 1 for 1', says: 'What can be used in its place, and how much of it for how much.', parts: inventory.standIn },
     { head: 'ages', within: ['material'], example: 'ages 3 and up', says: 'The ages it is suitable for.' },
     { head: 'caution', within: ['material', 'print', 'game', 'lesson', ...steps, 'add to activity', 'add to'], example: 'caution small-parts', says: 'Something that can hurt: small-parts, small-ball, magnet, button-cell, balloon, sharp, hot, glass, allergen or chemical; after a colon, what to mind.' },
+    { head: 'kept in', within: ['material', 'print', 'book', 'game'], example: 'kept in: hall cupboard, blue box', says: 'Where it is kept, so that whoever fetches it finds it: the brief says so beside it.' },
     { head: 'note', within: things, example: 'note: The beam must swing freely.', says: 'A remark for the adult.' },
 
     { head: 'pages', within: ['print'], example: 'pages 2', says: 'How many pages one copy has.' },

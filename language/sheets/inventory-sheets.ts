@@ -1,6 +1,6 @@
 import type * as ast from '../generated/ast.js';
 import { mention, propertyRange, rangeOf } from './ast-ranges.js';
-import { ages, amount, cautions, count, declared, held, keyword, money, need, notes, span, step, unitWord } from './common-parts.js';
+import { ages, amount, cautions, count, declared, held, keyword, money, need, notes, prose, span, step, unitWord } from './common-parts.js';
 import type { BookSheet, GameSheet, KitSheet, MaterialSheet, Mention, PrintSheet } from './sheet.js';
 
 const named = (node: ast.MaterialPart): Mention => ({ name: node.name, at: rangeOf(node) });
@@ -30,6 +30,7 @@ export function materialSheet(node: ast.Material, uri: string): MaterialSheet {
         standIns: node.standIns.map(standIn => ({ thing: mention(standIn.thing), give: standIn.give, replaces: standIn.replaces, at: rangeOf(standIn) })),
         cautions: cautions(node.cautions),
         ages: ages(node.ages),
+        kept: node.kept && prose(node.kept),
         notes: notes(node.notes)
     };
 }
@@ -37,12 +38,15 @@ export function materialSheet(node: ast.Material, uri: string): MaterialSheet {
 export function printSheet(node: ast.Print, uri: string): PrintSheet {
     return {
         kind: 'print', ...declared(node, uri), pages: count(node.pages) ?? 1, twoSided: node.twoSided,
-        cautions: cautions(node.cautions), notes: notes(node.notes)
+        kept: node.kept && prose(node.kept), cautions: cautions(node.cautions), notes: notes(node.notes)
     };
 }
 
 export function bookSheet(node: ast.Book, uri: string): BookSheet {
-    return { kind: 'book', ...declared(node, uri), edition: node.edition, source: node.source && keyword(node.source, sources), cost: money(node.cost), notes: notes(node.notes) };
+    return {
+        kind: 'book', ...declared(node, uri), edition: node.edition, source: node.source && keyword(node.source, sources), cost: money(node.cost),
+        kept: node.kept && prose(node.kept), notes: notes(node.notes)
+    };
 }
 
 export function gameSheet(node: ast.Game, uri: string): GameSheet {
@@ -55,6 +59,7 @@ export function gameSheet(node: ast.Game, uri: string): GameSheet {
             chapter: found.chapter, number: found.number, page: found.page, at: rangeOf(found)
         },
         players: players && { from: Number(players.from), to: count(players.to), at: rangeOf(players) },
+        kept: node.kept && prose(node.kept),
         needs: node.needs.map(need),
         steps: node.steps.map(step),
         cautions: cautions(node.cautions)

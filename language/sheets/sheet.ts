@@ -138,6 +138,8 @@ export interface MaterialSheet extends Declared {
     standIns: StandIn[];
     cautions: Caution[];
     ages?: Ages;
+    /** Where it is kept. */
+    kept?: Prose;
     notes: Prose[];
 }
 
@@ -146,6 +148,7 @@ export interface PrintSheet extends Declared {
     /** Pages a copy; 1 where nothing is said. */
     pages: number;
     twoSided: boolean;
+    kept?: Prose;
     cautions: Caution[];
     notes: Prose[];
 }
@@ -155,6 +158,7 @@ export interface BookSheet extends Declared {
     edition?: string;
     source?: Source;
     cost?: Money;
+    kept?: Prose;
     notes: Prose[];
 }
 
@@ -162,6 +166,7 @@ export interface GameSheet extends Declared {
     kind: 'game';
     found?: { book: Mention; edition?: string; editionAt?: Range; chapter?: string; number?: string; page?: string; at: Range };
     players?: { from: number; to?: number; at: Range };
+    kept?: Prose;
     needs: Need[];
     steps: Step[];
     cautions: Caution[];

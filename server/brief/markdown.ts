@@ -8,7 +8,7 @@ import { dayInWords } from './days.js';
 import { kitsAtRest } from './kits-at-rest.js';
 import { leftOutAtEnd, leftOutBefore, leftOutOfWeek } from './left-out.js';
 import { writeLeftOut } from './markdown/change.js';
-import { writeCaution, writeLesson } from './markdown/lesson.js';
+import { labelled, writeCaution, writeLesson } from './markdown/lesson.js';
 import { proseLines } from './markdown/prose-lines.js';
 import { trailItem } from './markdown/trail.js';
 import { assumptions, hasCautions, leftOut, marks, onlyParts, packs, room, stock, weekFacts, weekTitle, whenToBuy } from './sentences.js';
@@ -64,6 +64,7 @@ function writeThing(out: Outline, thing: ThingFigures, brief: WeekBrief, view: V
     const marked = marks(thing, brief);
     out.item(0, `${plainText(thing.title)}: ${plainText(thing.amount.text)}${marked && ` (${marked})`}`);
     trailItem(out, 1, thing.amount.trail);
+    if (thing.kept) out.item(1, labelled(words.kept, proseLines(thing.kept, view.inSentence)));
     const lines = [
         thing.days.length ? `${words.needed}: ${thing.days.join(', ')}` : undefined,
         onlyParts(thing),

@@ -63,6 +63,7 @@ export const words = {
     optional: 'optional',
     or: 'Or instead',
     needed: 'Needed',
+    kept: 'Kept in',
     parts: 'Only these parts',
     howCounted: 'how it is counted',
     inWords: 'In words',

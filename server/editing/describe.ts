@@ -27,7 +27,7 @@ export function describe(node: AstNode, services: HaversackServerServices, lesso
                 : [thing.edition ? `edition ${thing.edition}` : 'no edition given'];
         const week = lesson === undefined ? undefined : plans.factAbout(node.name, lesson);
         const planned = aboutThing(node.name, terms.all().classes);
-        return [heading(thing.title, thing.kind), ...list(facts), ...list(week ? [week] : []), ...list(planned), ...thing.notes.map(note => `\n${proseText(note)}`)].join('\n');
+        return [heading(thing.title, thing.kind), ...list(facts), ...keptIn(thing.kept), ...list(week ? [week] : []), ...list(planned), ...thing.notes.map(note => `\n${proseText(note)}`)].join('\n');
     }
     if (ast.isLesson(node)) {
         const sheet = programme.lessons.get(node.name);
@@ -39,7 +39,7 @@ export function describe(node: AstNode, services: HaversackServerServices, lesso
         const found = sheet?.found;
         const where = found && [programme.books.get(found.book.name)?.title ?? found.book.name, found.edition && `edition ${found.edition}`,
             found.chapter && `chapter “${found.chapter}”`, found.number && `number ${found.number}`, found.page && `page ${found.page}`].filter(Boolean).join(', ');
-        return sheet && [heading(sheet.title, 'game'), where ? `- Rules: ${plain(where)}` : '', sheet.players ? `- ${sheet.players.from}${sheet.players.to ? ` to ${sheet.players.to}` : ''} players` : ''].filter(Boolean).join('\n');
+        return sheet && [heading(sheet.title, 'game'), where ? `- Rules: ${plain(where)}` : '', sheet.players ? `- ${sheet.players.from}${sheet.players.to ? ` to ${sheet.players.to}` : ''} players` : '', ...keptIn(sheet.kept)].filter(Boolean).join('\n');
     }
     if (ast.isObjective(node)) {
         const sheet = programme.objectives.get(node.name);
@@ -90,6 +90,10 @@ function materialFacts(material: MaterialSheet): string[] {
     if (material.arrives) facts.push(`arrives in ${material.arrives.days} ${material.arrives.working ? 'working ' : ''}${material.arrives.days === 1 ? 'day' : 'days'}`);
     for (const caution of material.cautions) facts.push(`caution: ${caution.kind}`);
     return facts;
+}
+
+function keptIn(kept: Prose | undefined): string[] {
+    return kept?.parts.length ? [`- kept in ${proseText(kept)}`] : [];
 }
 
 function amountText({ value, unit }: Amount): string {

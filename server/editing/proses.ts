@@ -10,6 +10,7 @@ export function prosesOf(sheet: FileSheet): Prose[] {
         ...allSteps(stepsIn(sheet)).map(({ prose }: Step) => prose),
         ...cautioned.flatMap(({ cautions }) => cautions.flatMap(({ prose }) => prose ?? [])),
         ...[...materials, ...prints, ...books, ...kits, ...classes, ...adaptations].flatMap(({ notes }) => notes),
+        ...[...materials, ...prints, ...books, ...games].flatMap(({ kept }) => kept ?? []),
         ...[...objectives, ...courses, ...courses.flatMap(({ units }) => units)].flatMap(({ about }) => about ?? []),
         ...adaptations.flatMap(({ changes }) => changes.flatMap(({ because }) => because ?? []))
     ];

@@ -88,6 +88,8 @@ export interface ThingFigures {
     /** For `a or b`: the others that would do, titles. */
     or: string[];
     source: Source;
+    /** Where it is kept, as declared. */
+    kept?: Prose;
     /** What the kits and the cupboard hold of it at the start of the week; absent when nothing is known. */
     atHand?: Figure;
     /** What is still missing; absent when nothing is. */
@@ -170,6 +172,7 @@ export interface PartFigures {
         players?: string;
         /** How many sets or tables play at once: "3 groups of 2 to 3 play at once". */
         tables?: string;
+        kept?: Prose;
         place?: Place;
         steps: StepFigures[];
     };

@@ -1,5 +1,5 @@
 import type { Programme } from '@haversack/language/sheets/programme';
-import type { LessonSheet, Prose } from '@haversack/language/sheets/sheet';
+import type { GameSheet, LessonSheet, Prose } from '@haversack/language/sheets/sheet';
 import type { CautionFigures, NameFigures, ThingFigures } from './figures.js';
 import { namesIn } from './parts.js';
 
@@ -8,7 +8,7 @@ export function nameFigures(
     programme: Programme, lessons: readonly LessonSheet[], things: readonly ThingFigures[], cautions: readonly CautionFigures[]
 ): Record<string, NameFigures> {
     const facts = new Map(things.map(t => [t.name, factOf(t)]));
-    const prose: (Prose | undefined)[] = [...things.flatMap(t => t.notes), ...cautions.map(c => c.prose)];
+    const prose: (Prose | undefined)[] = [...things.flatMap(t => [t.kept, ...t.notes]), ...lessons.flatMap(l => gamesOf(programme, l).map(g => g.kept)), ...cautions.map(c => c.prose)];
     const spoken = new Set([
         ...lessons.flatMap(l => lessonNames(programme, l)),
         ...prose.flatMap(p => p?.parts.flatMap(part => ('name' in part ? [part.name] : [])) ?? []),
@@ -35,11 +35,12 @@ export function namesInProse(programme: Programme, prose: readonly (Prose | unde
 function lessonNames(programme: Programme, lesson: LessonSheet): string[] {
     return [
         ...namesIn(lesson.steps),
-        ...lesson.parts.flatMap(part => {
-            const game = part.kind === 'game' ? programme.games.get(part.name) : undefined;
-            return [...namesIn(part.steps), ...(game ? namesIn(game.steps) : [])];
-        })
+        ...[...lesson.parts, ...gamesOf(programme, lesson)].flatMap(({ steps }) => namesIn(steps))
     ];
+}
+
+function gamesOf(programme: Programme, lesson: LessonSheet): GameSheet[] {
+    return lesson.parts.flatMap(part => (part.kind === 'game' ? programme.games.get(part.name) ?? [] : []));
 }
 
 function lookUp(programme: Programme, name: string, lessons: readonly LessonSheet[]): NameFigures | undefined {

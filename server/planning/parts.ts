@@ -101,6 +101,7 @@ function gameFigures(game: GameSheet, programme: Programme, crowds: readonly Cro
         rules: game.found && rulesInWords(game.found, programme),
         players: game.players && playersInWords(game.players),
         tables: tablesInWords(game, crowds),
+        kept: game.kept?.parts.length ? game.kept : undefined,
         place: { uri: game.uri, range: game.at },
         steps: stepFigures(game.steps, game.uri)
     };

@@ -55,6 +55,7 @@ export function weekThing(plan: Plan, week: number, need: WeekNeed): WeekThing {
             optional: need.optional,
             or: need.or.map(name => thingNamed(plan.programme, name)?.title ?? name),
             source,
+            kept: thing.kept?.parts.length ? thing.kept : undefined,
             atHand: stock.atHandFigure,
             missing: missingFigure(need, stock, source, said),
             isNew: plan.weeksOf(thing.name)[0] === week,

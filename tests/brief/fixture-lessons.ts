@@ -51,7 +51,7 @@ export function firstLesson(beanCaution: CautionFigures): LessonFigures {
             part('game', 'grocer', 'The careful grocer', 31, {
                 minutes: 15, startsAt: 20,
                 game: {
-                    rules: 'Table games for measuring, edition 3, chapter “Weighing”, number 12', players: '2 to 4 players', tables: '3 groups of 2 to 3 play at once',
+                    rules: 'Table games for measuring, edition 3, chapter “Weighing”, number 12', players: '2 to 4 players', tables: '3 groups of 2 to 3 play at once', kept: prose('the blue box with the weights'),
                     place: place('inventory.kit', 46), steps: [step('do', 'One child is the grocer and weighs each order with {gram-cube}s.', 47, [], 'inventory.kit')]
                 },
                 cautions: [

@@ -1,7 +1,7 @@
 /** An invented week that uses every field of a WeekBrief; its figures are written by hand and belong to nobody's real class. */
 import type { BuyFigures, CautionFigures, WeekBrief } from '@haversack/server/planning/figures';
 import type { MoneyFigure } from '@haversack/server/planning/supply-figures';
-import { figure, place } from './fixture-tools.js';
+import { figure, place, prose } from './fixture-tools.js';
 import { firstLesson, secondLesson, thirdLesson } from './fixture-lessons.js';
 
 const beanCaution: CautionFigures = {
@@ -57,7 +57,7 @@ export const week: WeekBrief = {
                     name: 'pan-balance', title: 'Pan balance', kind: 'material', use: 'reusable', place: place('inventory.kit', 1),
                     amount: figure('4', { words: 'Two mystery bags: 1 for each of 4 pairs = 4', place: place('weighing.lesson', 7) }, { words: 'Reusable: the most at once, 4', place: place('inventory.kit', 2) }),
                     parts: [], days: ['Mon 21 Sep', 'Wed 23 Sep'], lessons: [{ name: 'weigh-1', title: 'Which is heavier?' }, { name: 'weigh-2', title: 'Heavier than ten cubes' }],
-                    optional: false, or: [], source: 'kit', atHand: figure('3', '3 field kits hold 1 each'), missing: figure('1', '4 needed less 3'), isNew: true,
+                    optional: false, or: [], source: 'kit', kept: prose('hall cupboard, behind the {gram-cube}s'), atHand: figure('3', '3 field kits hold 1 each'), missing: figure('1', '4 needed less 3'), isNew: true,
                     cautions: [], notes: [{ parts: [{ text: 'The beam must swing *freely*; check the pivot before class.' }], at: { start: { line: 3, character: 2 }, end: { line: 3, character: 60 } } }]
                 },
                 {

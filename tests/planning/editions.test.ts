@@ -98,6 +98,7 @@ const changes: [what: string, text: string, told: string[]][] = [
     ]],
     ['cautions and stand-ins', edited(base, ['stand-in lentil 1 for 1', 'stand-in lentil 2 for 1'], ['Ask families first.', 'Ask families a week before.']), ['things / Dried beans: Caution worded anew', 'things / Dried beans: Stand-in: Lentils, 2 for 1 instead of Lentils, 1 for 1']],
     ['what a kit holds', edited(base, ['    gram-cube 60', '    gram-cube 80']), ['things / Field kit: Gram cubes: 80 instead of 60']],
+    ['where a thing is kept', edited(base, ['material gram-cube "Gram cubes"\n', 'material gram-cube "Gram cubes"\n  kept in: hall cupboard\n']), ['things / Gram cubes: Kept in: now hall cupboard']],
     ['the course itself', edited(base, ['edition 1\n  ages 6 to 8', 'edition 2\n  ages 5 to 8']), ['course / Measure and Make: Edition: 2 instead of 1', 'course / Measure and Make: Ages: 5 to 8 instead of 6 to 8']]
 ];
 

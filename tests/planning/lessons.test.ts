@@ -116,10 +116,15 @@ describe('names in braces', () => {
         ]);
         expect(Object.values(names).every(n => n.place?.uri === 'file:///demo/all.course')).toBe(true);
     });
-    test('names in what the writer added to a caution, and in notes of things', () => {
-        const lamp = reusable('lamp', { cautions: [caution('hot', 'Use the {cloth}.')], notes: [prose('See {cube}.')] });
-        const { names } = week([lamp, reusable('cloth'), reusable('cube')], [], { needs: [need('lamp', '1', 'class')] });
-        expect(Object.keys(names).sort()).toEqual(['cloth', 'cube', 'lamp']);
+    test('names in what the writer added to a caution, in notes of things, and in where things and games are kept', () => {
+        const [beside, on] = [prose('Beside the {tin}.'), prose('On the {shelf}.')];
+        const lamp = reusable('lamp', { cautions: [caution('hot', 'Use the {cloth}.')], notes: [prose('See {cube}.')], kept: beside });
+        const brief = week([lamp, reusable('cloth'), reusable('cube'), reusable('tin'), reusable('shelf'), { ...game('grocer', []), kept: on }],
+            [activity('a', [], { kind: 'game', name: 'grocer' })], { needs: [need('lamp', '1', 'class')] });
+        expect(Object.keys(brief.names).sort()).toEqual(['cloth', 'cube', 'lamp', 'shelf', 'tin']);
+        expect(brief.fetch[0]!.things[0]!.kept).toEqual(beside);
+        expect(brief.lessons[0]!.parts[0]!.game!.kept).toEqual(on);
+        expect(week([reusable('lamp', { kept: prose('') })], [], { needs: [need('lamp', '1', 'class')] }).fetch[0]!.things[0]!.kept).toBeUndefined();
     });
 });
 

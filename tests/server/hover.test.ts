@@ -24,6 +24,12 @@ test('a thing: its facts and what the week needs of it', async () => {
     expect(found!.text).toMatch(/week 3: 3[0-9.]+ g needed, 200 g at hand/);
 });
 
+test('where a thing is kept', async () => {
+    const listen = 'lessons/listen-1.lesson';
+    await client.open(listen);
+    expect((await hover(listen, 'sound-|sheet'))!.text).toContain('- kept in the yellow folder in the attic');
+});
+
 test('the amount follows the text', async () => {
     const before = await hover(shake, '    ri|ce          10 g');
     await client.edit(shake, 'rice          10 g per pair', 'rice          90 g per pair');

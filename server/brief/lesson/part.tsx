@@ -5,6 +5,7 @@ import type { ChangePlaces } from '../change-places.js';
 import { Changes } from '../pieces/change.js';
 import { Labelled } from '../pieces/labelled.js';
 import { Lead, placed, Title } from '../pieces/lead.js';
+import { ProseText } from '../pieces/prose.js';
 import { partFacts, partTitle } from '../sentences.js';
 import type { View } from '../view.js';
 import { words } from '../words.js';
@@ -40,12 +41,13 @@ export function Part({ part, lesson, number, cautions, changes, view }: PartProp
 function GameFacts({ game, view }: { game: NonNullable<PartFigures['game']>; view: View }): JSX.Element | null {
     const facts = [[words.rules, game.rules], [words.players, game.players], [words.tables, game.tables]]
         .filter((fact): fact is [string, string] => fact[1] !== undefined && fact[1] !== '');
-    if (facts.length === 0) return null;
+    if (facts.length === 0 && !game.kept) return null;
     return (
         <div {...placed(game.place, view)}>
             {facts.map(([label, text], index) => (
                 <Labelled label={<Lead place={index === 0 ? game.place : undefined} view={view}>{label}</Lead>}><p><bdi>{text}</bdi></p></Labelled>
             ))}
+            {game.kept && <Labelled label={words.kept}><ProseText prose={game.kept} view={view} /></Labelled>}
         </div>
     );
 }

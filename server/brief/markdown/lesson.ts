@@ -60,6 +60,7 @@ function writePart(out: Outline, part: PartFigures, number: number, beside: Besi
     if (part.game?.rules) out.item(0, `${words.rules}: ${plainText(part.game.rules)}`);
     if (part.game?.players) out.item(0, `${words.players}: ${plainText(part.game.players)}`);
     if (part.game?.tables) out.item(0, `${words.tables}: ${plainText(part.game.tables)}`);
+    if (part.game?.kept) out.item(0, labelled(words.kept, proseLines(part.game.kept, view.inSentence)));
     for (const need of part.needs) writeNeed(out, need, changes, view);
     for (const caution of cautions.parts.get(part) ?? []) writeCaution(out, 0, caution, view, changes);
     for (const step of [...(part.game?.steps ?? []), ...part.steps]) writeStep(out, 0, step, beside);
@@ -110,7 +111,7 @@ export function writeCaution(out: Outline, depth: number, group: CautionGroup, v
     if (reasons.length) out.item(depth + 1, `${words.workedOut}: ${reasons.map(reason => plainText(reason.words)).join('; ')}`);
 }
 
-function labelled(label: string, lines: string[]): string[] {
+export function labelled(label: string, lines: string[]): string[] {
     const [first = '', ...more] = lines;
     // A list cannot begin behind a label on the same line.
     return /^(?:- |\d+\. )/.test(first) ? [`${label}:`, '', first, ...more] : [`${label}: ${first}`, ...more];

@@ -5,7 +5,7 @@ import type { View } from '../view.js';
 import { words } from '../words.js';
 import { AmountLine, Trail } from './figure.js';
 import { Title } from './lead.js';
-import { ProseText } from './prose.js';
+import { ProseGoingOn, ProseText } from './prose.js';
 import { Section } from './section.js';
 
 export function FetchList({ brief, view }: { brief: WeekBrief; view: View }): JSX.Element {
@@ -31,6 +31,7 @@ function Thing({ thing, brief, view }: { thing: ThingFigures; brief: WeekBrief; 
             amount={thing.amount} view={view} place={thing.place} id={view.thingId(thing)} tick
             head={<><Title place={thing.place} view={view} text={thing.title} />{marked && <span class="quiet"> ({marked})</span>}</>}
         >
+            {thing.kept && <div>{words.kept}: <ProseGoingOn prose={thing.kept} view={view} /></div>}
             {thing.days.length > 0 && <p class="quiet">{words.needed}: {thing.days.join(', ')}</p>}
             {parts && <p><bdi>{parts}</bdi></p>}
             {thing.or.length > 0 && <p>{words.or}: <bdi>{thing.or.join(', ')}</bdi></p>}

@@ -60,6 +60,11 @@ class Facts {
         }
     }
 
+    kept(matched: Matched, before: Prose | undefined, after: Prose | undefined): void {
+        const said = (prose: Prose | undefined, side: 'old' | 'new'): string | undefined => prose && (proseForPeople(prose, matched.titleIn(side)) || undefined);
+        this.fact('Kept in', said(before, 'old'), said(after, 'new'));
+    }
+
     notes(matched: Matched, before: readonly Prose[], after: readonly Prose[]): void {
         const old = before.map(note => proseForPeople(note, matched.titleIn('old')));
         const now = after.map(note => proseForPeople(note, matched.titleIn('new')));
@@ -96,6 +101,7 @@ function materialFacts(matched: Matched, pair: Pair<MaterialSheet>): Difference[
     facts.list('Parts', old.parts.map(({ name }) => name), now.parts.map(({ name }) => name));
     const standIns = (sheet: MaterialSheet, titleOf: (name: string) => string): string[] => sheet.standIns.map(({ thing, give, replaces }) => `${titleOf(thing.name)}, ${give} for ${replaces}`);
     facts.list('Stand-in', standIns(old, name => title.new(matched.newThing(name))), standIns(now, title.new));
+    facts.kept(matched, old.kept, now.kept);
     facts.notes(matched, old.notes, now.notes);
     return facts.differences;
 }
@@ -106,6 +112,7 @@ function printFacts(matched: Matched, pair: Pair<PrintSheet>): Difference[] {
     facts.differences.push(...cautionDifferences(matched, old, now));
     facts.fact('Pages', counted(old.pages, 'page'), counted(now.pages, 'page'));
     facts.fact('Printed', old.twoSided ? 'on both sides' : 'on one side', now.twoSided ? 'on both sides' : 'on one side');
+    facts.kept(matched, old.kept, now.kept);
     facts.notes(matched, old.notes, now.notes);
     return facts.differences;
 }
@@ -116,6 +123,7 @@ function bookFacts(matched: Matched, pair: Pair<BookSheet>): Difference[] {
     facts.fact('Edition', old.edition, now.edition);
     facts.fact('Where it comes from', old.source && sources[old.source], now.source && sources[now.source]);
     facts.fact('Price', moneyWritten(old.cost), moneyWritten(now.cost));
+    facts.kept(matched, old.kept, now.kept);
     facts.notes(matched, old.notes, now.notes);
     return facts.differences;
 }
@@ -130,6 +138,7 @@ function gameFacts(matched: Matched, pair: Pair<GameSheet>): Difference[] {
     else for (const what of ['Book', 'Edition of the book', 'Chapter', 'Number', 'Page']) facts.fact(`Rules. ${what}`, rules.old[what], rules.new[what]);
     const players = ({ players: range }: GameSheet): string | undefined => range && (range.to === undefined || range.to === range.from ? String(range.from) : `${range.from} to ${range.to}`);
     facts.fact('Players', players(old), players(now));
+    facts.kept(matched, old.kept, now.kept);
     facts.differences.push(...gameNeedDifferences(matched, old, now), ...stepDifferences(matched, { old: old.steps, new: now.steps }, { old: old.uri, new: now.uri }, ''));
     return facts.differences;
 }

@@ -528,10 +528,21 @@ lesson weigh-1
     ask: What now?
       expect:
 #     ^^^^^^ empty-text: Nothing stands after 'expect:'
+`, `
+material bean
+  reusable
+  kept in:
+# ^^^^^^^ empty-text: Nothing stands after 'kept in:'
+lesson weigh-1
+  materials
+    bean 1
+  activity lift 5 min
+    do: Lift one {bean}.
 `],
         silent: [`
 material bean
   reusable
+  kept in: hall cupboard, blue box
 lesson weigh-1
   materials
     bean 1
