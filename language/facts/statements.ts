@@ -90,6 +90,8 @@ export const statements: readonly Statement[] = [
     { head: 'fives and tens', within: ['practice'], example: 'fives and tens 6 to 20', says: 'Quantities as fives and tens: 8 as 5 and 3.', parts: practiceLines.range },
     { head: 'sums', within: ['practice'], example: 'sums 2 to 20', says: 'Additions whose result lies in this range.', parts: practiceLines.range },
     { head: 'differences', within: ['practice'], example: 'differences 0 to 20', says: 'Subtractions within this range.', parts: practiceLines.range },
+    { head: 'doubles', within: ['practice'], example: 'doubles 1 to 10', says: 'Numbers of this range to be doubled: double 7 is 14.', parts: practiceLines.range },
+    { head: 'halves', within: ['practice'], example: 'halves 2 to 20', says: 'Even numbers of this range to be halved: half of 14 is 7.', parts: practiceLines.range },
     { head: 'missing parts', within: ['practice'], example: 'missing parts 5 to 20', says: 'The missing part of a sum in this range.', parts: practiceLines.range },
     { head: 'bonds of', within: ['practice'], example: 'bonds of 10', says: 'Two parts that make a number, or `bonds of 6 to 10`.', parts: practiceLines.bonds },
     { head: 'compare numbers', within: ['practice'], example: 'compare numbers 10 to 99', says: 'Which of two numbers is more.', parts: practiceLines.range },

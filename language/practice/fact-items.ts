@@ -11,8 +11,8 @@ export function missingParts(from: number, to: number): ItemSet {
     return partsOf(from, to, (part, whole) => ({ ask: `${part} + ? = ${whole}`, answer: String(whole - part), about: fact(part, whole - part), room: 'gap' }));
 }
 
-/** 7 + 8, 8 + 7, 15 − 7 and 7 + ? = 15 are one fact. */
-const fact = (one: number, other: number): string[] => [`${Math.min(one, other)} + ${Math.max(one, other)}`];
+/** 7 + 8, 8 + 7, 15 − 7 and 7 + ? = 15 are one fact; so are 7 + 7, double 7 and half of 14. */
+export const fact = (one: number, other: number): string[] => [`${Math.min(one, other)} + ${Math.max(one, other)}`];
 
 /** A whole in the range that is made of two parts from 1 up, and its first part. */
 function partsOf(from: number, to: number, item: (part: number, whole: number) => PracticeItem): ItemSet {

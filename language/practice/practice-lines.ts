@@ -1,5 +1,6 @@
 import type { PracticeLine } from '../sheets/sheet.js';
 import { arrangingDigits } from './arrangements.js';
+import { doubles, halves, largestDoubled } from './doubles-and-halves.js';
 import { bonds, comparisons, differences, missingParts, sums } from './fact-items.js';
 import { largestQuantity, quantities } from './fives-and-tens.js';
 import { digitsOf, namesOf, wordsAgainstDigits, type NameForm } from './naming-items.js';
@@ -34,6 +35,8 @@ export const lineKinds: readonly LineKind[] = [
     { words: 'fives and tens', least: 1, most: largestQuantity, items: quantities, none: '', example: 'fives and tens 6 to 20' },
     { words: 'sums', least: 0, most: largest, items: sums, none: 'a sum is made of two numbers from 1 up, so the smallest is 2', example: 'sums 2 to 20', ends: whole },
     { words: 'differences', least: 0, most: largest, items: differences, none: 'something has to be taken away', example: 'differences 0 to 20', ends: (first, second) => [first - second, first] },
+    { words: 'doubles', least: 1, most: largestDoubled, items: doubles, none: '', example: 'doubles 1 to 10' },
+    { words: 'halves', least: 2, most: largest, items: halves, none: 'only an even number has a half that is whole', example: 'halves 2 to 20' },
     { words: 'missing parts', least: 0, most: largest, items: missingParts, none: 'a sum is made of two numbers from 1 up, so the smallest is 2', example: 'missing parts 5 to 20', ends: whole },
     { words: 'bonds', least: 1, most: largest, items: bonds, none: '', example: 'bonds of 10', ends: whole },
     { words: 'compare numbers', least: 0, most: largest, items: comparisons, none: 'two different numbers are compared', example: 'compare numbers 10 to 99', ends: (first, second) => [Math.min(first, second), Math.max(first, second)] }

@@ -13,6 +13,7 @@ const usual: readonly PracticeLine[] = ([
     ['write numbers', '11', '99'], ['write numbers from words', '11', '99'], ['write numbers from places', '11', '99'],
     ['digits and words', '20', '999'], ['arrange digits', '481'], ['fives and tens', '6', '20'],
     ['sums', '2', '10'], ['sums', '2', '20'], ['differences', '0', '10'], ['differences', '0', '20'],
+    ['doubles', '1', '10'], ['halves', '2', '20'],
     ['missing parts', '2', '10'], ['missing parts', '5', '20'], ['bonds', '10'], ['bonds', '6', '10'],
     ['compare numbers', '10', '99'], ['return to', '67'], ['return to', '7', '8']
 ] as const).map(([words, ...numbers]) => ({ words: words.split(' '), numbers: [...numbers], at: nowhere }));

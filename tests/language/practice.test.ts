@@ -9,7 +9,7 @@ import { practiceLine, practicePart } from './practice-parts.js';
 
 const every = [
     'name numbers 11 to 99', 'name numbers 11 to 99 in words', 'name numbers 11 to 99 in places', 'write numbers 0 to 40', 'write numbers 11 to 99 from words',
-    'write numbers 11 to 99 from places', 'digits and words 5 to 15', 'arrange digits of 481', 'fives and tens 6 to 20', 'sums 2 to 9', 'differences 0 to 9', 'missing parts 2 to 9', 'bonds of 10',
+    'write numbers 11 to 99 from places', 'digits and words 5 to 15', 'arrange digits of 481', 'fives and tens 6 to 20', 'sums 2 to 9', 'differences 0 to 9', 'doubles 1 to 9', 'halves 2 to 19', 'missing parts 2 to 9', 'bonds of 10',
     'bonds of 6 to 10', 'compare numbers 10 to 15', 'return to 67', 'return to 7 and 8'
 ];
 const making = every.filter(line => !line.startsWith('return'));

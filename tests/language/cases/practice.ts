@@ -46,6 +46,12 @@ lesson odd
 #   ^^^^^^^^^^^ impossible-practice: a sum is made of two numbers from 1 up
     differences 5 to 5
 #   ^^^^^^^^^^^^^^^^^^ impossible-practice: something has to be taken away
+    doubles 1 to 500000
+#   ^^^^^^^^^^^^^^^^^^^ impossible-practice: 'doubles' goes from 1 to 499999, and 500000 lies outside.
+    halves 0 to 20
+#   ^^^^^^^^^^^^^^ impossible-practice: 'halves' goes from 2 to 999999, and 0 lies outside.
+    halves 7 to 7
+#   ^^^^^^^^^^^^^ impossible-practice: only an even number has a half that is whole
     compare numbers 5 to 5
 #   ^^^^^^^^^^^^^^^^^^^^^^ impossible-practice: two different numbers are compared
     return to 6.5
@@ -108,6 +114,10 @@ lesson returning
   practice taken 10 items
     differences 0 to 20
     return to 15 and 7
+  practice twice 10 items
+    doubles 1 to 10
+    halves 2 to 21
+    return to 7
 `]
     },
     {
