@@ -15,6 +15,7 @@ import { circle, followsLater } from './order-of-lessons.js';
 import { buildsOnLater, neverChecked, practisedTooEarly } from './order-of-objectives.js';
 import { impossiblePicture } from './pictures.js';
 import { impossiblePractice, practiceWithoutItems } from './practice.js';
+import { tooFewPlayers } from './players.js';
 import { priceNotInCoins } from './prices.js';
 import { parserCode, readingCodes } from './reading.js';
 import { seriousCaution, tooYoung, undeclaredSmallPart } from './serious-cautions.js';
@@ -34,7 +35,7 @@ export const allChecks: readonly Check[] = [
     notInMaterials, unusedNeed, kitFlagWrong, kitFlagMissing, unusedThing, wrongEdition,
     lessonNotTaught, taughtTwice, followsLater, circle,
     practisedTooEarly, neverChecked, buildsOnLater, unusedObjective, wordBeforeTaught, plainWordBeforeTaught,
-    activityWithoutTime, lessonTooLong, emptyText, impossiblePractice, practiceWithoutItems, impossiblePicture, classNotReady, ownCupboard, adaptationMisses, adaptationEmpties,
+    activityWithoutTime, lessonTooLong, tooFewPlayers, emptyText, impossiblePractice, practiceWithoutItems, impossiblePicture, classNotReady, ownCupboard, adaptationMisses, adaptationEmpties,
     fileNotUsable, filePartlyRead, unknownFrameworkCode,
     seriousCaution, undeclaredSmallPart, tooYoung, unknownCaution, unknownPresent
 ];

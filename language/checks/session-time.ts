@@ -1,7 +1,8 @@
 import type { Adapted, AppliedChange } from '../adapting/adapted.js';
 import type { Change } from '../sheets/adaptation-sheet.js';
-import type { ClassSheet, CourseSheet, LessonSheet, PartSheet } from '../sheets/sheet.js';
+import type { ClassSheet, LessonSheet, PartSheet } from '../sheets/sheet.js';
 import type { Check, Finding, Fix } from './check.js';
+import { adaptedOf, classesTaught, type TaughtTo } from './classes-taught.js';
 import { insertAfter, lineIn } from './fixes.js';
 import type { ProgrammeView } from './programme-view.js';
 
@@ -61,32 +62,17 @@ function isUntimed({ minutes, kind, name }: PartSheet): boolean {
     return minutes === undefined && kind !== 'practice' && name !== '';
 }
 
-/** A class with its session, and what it is taught of a lesson: the lesson as it is written or adapted, or its pieces. */
-interface Session {
-    group: ClassSheet;
+/** A class with its session, and what it is taught of a lesson. */
+interface Session extends TaughtTo {
     minutes: number;
-    taught: readonly LessonSheet[];
 }
 
-/** The shortest first; without classes for which the lesson is left out or joined to one before it. */
+/** The shortest first. */
 function sessionsOf(lesson: LessonSheet, view: ProgrammeView): Session[] {
-    const groups = [...view.placesOf(lesson).flatMap(({ course: taughtIn }) => view.factsOfCourse(taughtIn).classes), ...view.broughtTo.get(lesson.name) ?? []];
-    return groups.flatMap((group): Session[] => {
-        if (!group.session || group.session.minutes <= 0 || view.isBroken(group)) return [];
-        const taught = taughtTo(lesson, group, view);
-        return taught.length > 0 ? [{ group, minutes: group.session.minutes, taught }] : [];
+    return classesTaught(lesson, view).flatMap((one): Session[] => {
+        const { session } = one.group;
+        return session && session.minutes > 0 ? [{ ...one, minutes: session.minutes }] : [];
     }).sort((a, b) => a.minutes - b.minutes);
-}
-
-function taughtTo(lesson: LessonSheet, group: ClassSheet, view: ProgrammeView): LessonSheet[] {
-    const adapted = adaptedOf(group, view);
-    if (!adapted) return [lesson];
-    return [...adapted.madeOf].flatMap(([name, [first]]) => (first === lesson.name ? adapted.programme.lessons.get(name) ?? [] : []));
-}
-
-function adaptedOf(group: ClassSheet, view: ProgrammeView): Adapted | undefined {
-    const course: CourseSheet | undefined = view.programme.courses.get(group.teaches?.name ?? '');
-    return course && view.adapted(course, group);
 }
 
 const lengthens: ReadonlySet<Change['does']> = new Set(['join lessons', 'join activities', 'retime lesson', 'retime activity', 'insert activity', 'swap activity', 'move activity', 'add to lesson']);

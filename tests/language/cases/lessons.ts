@@ -32,6 +32,11 @@ class harbour
   meets mon
   session 30 min`;
 
+const market = `
+course measuring
+  unit weighing
+    weigh-1`;
+
 export const lessonCases: Case[] = [
     {
         code: 'not-in-materials',
@@ -516,6 +521,85 @@ lesson weigh-1
     do: Lift.
   checkpoint end 15 min
     ask: Which?
+`]
+    },
+    {
+        code: 'too-few-players',
+        fires: [`${market}
+class harbour
+  teaches measuring
+  learners 7
+  adults 1
+  starts 2026-09-07
+  meets mon
+game grocer
+  players 5
+lesson weigh-1
+  game grocer 10 min
+#      ^^^^^^ too-few-players: 'grocer' is for 5 players. Class 'harbour' has 7 learners, so 3 places at its 2 tables stay empty, and only 1 adult is there to play along.
+`, `${market}
+class harbour
+  teaches measuring
+  adults 0
+  section early
+    learners 4
+  section late
+    learners 5
+  starts 2026-09-07
+  meets mon
+game grocer
+  players 2
+lesson weigh-1
+  game grocer 10 min
+#      ^^^^^^ too-few-players: Section 'late' of class 'harbour' has 5 learners, so 1 place at its 3 tables stays empty, and no adult is there
+`],
+        silent: [`${market}
+# Seven at two tables: an adult takes the place that stays empty.
+class harbour
+  teaches measuring
+  learners 7
+  starts 2026-09-07
+  meets mon
+game grocer
+  players 4
+lesson weigh-1
+  game grocer 10 min
+`, `${market}
+class harbour
+  teaches measuring
+  learners 7
+  adults 0
+  starts 2026-09-07
+  meets mon
+adaptation calm of measuring for harbour
+  skip activity weigh-1.grocer
+class hillside
+  teaches measuring
+  learners 7
+  adults 0
+  starts 2026-09-07
+  meets mon
+adaptation away of measuring for hillside
+  skip lesson weigh-1
+game grocer
+  players 5
+lesson weigh-1
+  game grocer 10 min
+  activity lift 5 min
+    do: Lift.
+`, `${market}
+class harbour
+  teaches measuring
+  learners 7
+  adults 0
+  starts 2026-09-07
+  meets mon
+# Turned round, which is told by itself.
+game grocer
+  players 5 to 3
+#         ^^^^^^ turned-round
+lesson weigh-1
+  game grocer 10 min
 `]
     },
     {
