@@ -1,6 +1,6 @@
 import { GrammarAST, type LangiumDocument } from 'langium';
 import type { CompletionProvider } from 'langium/lsp';
-import { CompletionItemKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
+import { CompletionItemKind, CompletionTriggerKind, InsertTextFormat, type CompletionItem, type CompletionList, type CompletionParams } from 'vscode-languageserver-protocol';
 import { measureNamed } from '@haversack/language/checks/amounts-in';
 import { declarationsOf, type ProgrammeView } from '@haversack/language/checks/programme-view';
 import { cautionKinds } from '@haversack/language/facts/cautions';
@@ -26,6 +26,8 @@ import { practiceLineItems } from './practice-completion.js';
 
 /** A list longer than this helps nobody and takes long to send. */
 const mostItems = 300;
+/** Nobody types a longer name; in a longer word nothing is looked for. */
+const longestWord = 400;
 
 /** The first of the two words of the one unit that is no single word; it is offered whole, among the units. */
 const fluid = 'fl';
@@ -41,7 +43,9 @@ export class HaversackCompletion implements CompletionProvider {
         const offset = document.textDocument.offsetAt(params.position);
         const context = contextOfLine(text, params.position.line, this.services.parser.Lexer.automaton);
         const typed = /[\p{L}\p{N}-]*$/u.exec(text.slice(Math.max(0, offset - 80), offset))![0];
-        return context ? mostUseful(this.itemsAt(document, text, offset, context), typed) : { isIncomplete: false, items: [] };
+        const { isIncomplete, items } = context ? mostUseful(this.itemsAt(document, text, offset, context), typed) : { isIncomplete: false, items: [] };
+        // What a blank or a brace opened is asked for anew with the first letter: until then VS Code chooses nothing, so that Enter behind a blank begins a line.
+        return { isIncomplete: isIncomplete || params.context?.triggerKind === CompletionTriggerKind.TriggerCharacter, items };
     }
 
     private itemsAt(document: LangiumDocument, text: string, offset: number, context: LineContext): CompletionItem[] {
@@ -54,7 +58,7 @@ export class HaversackCompletion implements CompletionProvider {
         const lesson = adaptation ? this.lessonOfChange(adaptation, line.number) : lessonAt(sheet.lessons, line.number);
         const brace = /\{([\p{L}\p{N}-]*)$/u.exec(typed);
         if (brace && (brace.index === 0 || typed[brace.index - 1] !== '\\')) return this.inBraces(text, offset, brace[1]!.length, lesson, document);
-        const word = /[\p{L}\p{N}-]*$/u.exec(typed)![0];
+        const word = /[\p{L}\p{N}-]*$/u.exec(typed.slice(-longestWord))![0];
         const before = line.content + typed.length - word.length;
         const items: CompletionItem[] = [];
         // What stands after the cursor must not reach back into the words before it: "travel-2.lon" is one word only when read whole.

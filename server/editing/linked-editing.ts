@@ -9,15 +9,16 @@ const mostPlaces = 50;
 const wordPattern = '[^\\s{}()\\[\\],.:"“”/#]+';
 
 /**
- * All places of a name, where they all stand in this file: typing in one of them types in the others. Nothing where another file names it too,
- * or where a line that could not be read may: there only a rename reaches everything.
+ * All places of a name, where they all stand in this file: typing where it is declared types in the others. Nothing where another file names it
+ * too, or where a line that could not be read may: there only a rename reaches everything. Nor where it is only named: who types there wants
+ * to name something else, and must not give this thing another name by it.
  */
 export function linkedEditingRanges(document: LangiumDocument, position: Position, services: HaversackServerServices): LinkedEditingRanges | undefined {
     const root = document.parseResult.value.$cstNode;
     const { References } = services.references;
     const leaf = root && CstUtils.findDeclarationNodeAtOffset(root, document.textDocument.offsetAt(position), services.parser.GrammarConfig.nameRegexp);
     const [declared, ...more] = leaf ? References.findDeclarations(leaf) : [];
-    if (!declared || more.length > 0 || AstUtils.getDocument(declared) !== document) return undefined;
+    if (!declared || more.length > 0 || AstUtils.getDocument(declared) !== document || services.references.NameProvider.getNameNode(declared)?.offset !== leaf?.offset) return undefined;
     const name = services.references.NameProvider.getName(declared);
     if (!name || services.sheets.viewOf(document.uri).programme.unreadable.has(name)) return undefined;
     const places = References.findReferences(declared, { includeDeclaration: true }).toArray();

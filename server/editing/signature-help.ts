@@ -30,8 +30,8 @@ export class HaversackSignatureHelp implements SignatureHelpProvider {
         const spot = read?.spots[0];
         if (!read || !spot || (read.continuesProse && !spot.opens)) return undefined;
         const { line } = read;
-        // Blanks that step in are no question.
-        if (offset <= line.content && context?.triggerKind === SignatureHelpTriggerKind.TriggerCharacter && !context.isRetrigger) return undefined;
+        // Blanks that step in are no question, nor is a line that Enter has just begun: the help would lie over the lines above.
+        if (offset <= line.content && context !== undefined && context.triggerKind !== SignatureHelpTriggerKind.Invoked) return undefined;
         const fit = fitLine(text, line, line.content, spot.state);
         if (fit.prose || isRemark(text, fit, line.content)) return undefined;
         const head = headOf(spot.head, fit.tokens);

@@ -1,5 +1,5 @@
 import type { LangiumSharedServices } from 'langium/lsp';
-import { CodeLensRefreshRequest, InlayHintRefreshRequest, type InitializeParams } from 'vscode-languageserver-protocol';
+import { CodeLensRefreshRequest, InlayHintRefreshRequest, SemanticTokensRefreshRequest, type InitializeParams } from 'vscode-languageserver-protocol';
 import type { Today } from './today.js';
 
 /** What the client has said that it can do, or wants, beyond what Langium asks. */
@@ -8,6 +8,7 @@ export class ClientWishes {
     trusts = false;
     refreshesLenses = false;
     refreshesHints = false;
+    refreshesTokens = false;
     takesSnippets = false;
     /** It marks a part of a line by its place in the whole. */
     takesLabelOffsets = false;
@@ -34,16 +35,24 @@ export class ClientWishes {
 
     /** Tells the client that the plan has changed. */
     askAgain(): void {
-        const { Connection } = this.shared.lsp;
+        if (this.refreshesLenses) this.tell(CodeLensRefreshRequest.method);
+        if (this.refreshesHints) this.tell(InlayHintRefreshRequest.method);
+    }
+
+    /** Tells the client that names lead elsewhere in files that nobody has typed in: it asks for their colours only where the text has changed. */
+    askForTokensAgain(): void {
+        if (this.refreshesTokens) this.tell(SemanticTokensRefreshRequest.method);
+    }
+
+    private tell(method: string): void {
         // A client that has gone meanwhile answers nothing.
-        const tell = (method: string): void => { Connection?.sendRequest(method).catch(() => undefined); };
-        if (this.refreshesLenses) tell(CodeLensRefreshRequest.method);
-        if (this.refreshesHints) tell(InlayHintRefreshRequest.method);
+        this.shared.lsp.Connection?.sendRequest(method).catch(() => undefined);
     }
 
     private read({ capabilities, initializationOptions }: InitializeParams): void {
         this.refreshesLenses = capabilities.workspace?.codeLens?.refreshSupport === true;
         this.refreshesHints = capabilities.workspace?.inlayHint?.refreshSupport === true;
+        this.refreshesTokens = capabilities.workspace?.semanticTokens?.refreshSupport === true;
         const markdown = capabilities.general?.markdown;
         this.showsPictures = markdown?.parser === 'marked' || markdown?.allowedTags?.includes('img') === true;
         this.takesSnippets = capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;

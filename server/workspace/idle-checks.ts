@@ -19,6 +19,8 @@ export class IdleChecks {
     private timer: ReturnType<typeof setTimeout> | undefined;
     private round = 0;
     private readonly lastSent = new Map<string, string>();
+    /** Files have been linked anew beside the one that was changed. */
+    private relinked = false;
     /** The day on which all plans were looked at; undefined where something other than a file may have changed since. */
     private plannedOn: string | undefined;
 
@@ -33,7 +35,10 @@ export class IdleChecks {
         builder.onDocumentPhase(DocumentState.Validated, document => {
             this.lastSent.set(document.uri.toString(), JSON.stringify(document.diagnostics ?? []));
         });
-        builder.onBuildPhase(DocumentState.Validated, () => this.soon());
+        builder.onBuildPhase(DocumentState.Validated, documents => {
+            if (documents.length > 1) this.relinked = true;
+            this.soon();
+        });
     }
 
     /** Looks at all files when nothing has changed for a moment. */
@@ -74,6 +79,8 @@ export class IdleChecks {
             if (round !== this.round) return;
             if (document.state === DocumentState.Validated) this.lookAt(document);
         }
+        if (this.relinked) this.services.client.askForTokensAgain();
+        this.relinked = false;
         this.later(quietBeforePlan, () => this.lookAtPlans(round));
     }
 

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { CompletionItem, TextEdit } from 'vscode-languageserver-protocol/node';
+import type { CompletionItem, CompletionList, TextEdit } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Client } from './client.js';
 
@@ -181,4 +181,12 @@ describe('in course files', () => {
         expect(offered).toEqual(expect.arrayContaining(['two', 'lesson']));
         expect(offered).not.toContain('three');
     });
+});
+
+test('what a blank opens is asked for anew with the next letter; what somebody asks for is whole', async () => {
+    await client.open('blank.lesson', 'lesson a\n  materials\n    scarf 1 per pair \n');
+    const isIncomplete = async (context: object): Promise<boolean> => (await client.ask<CompletionList>('textDocument/completion', 'blank.lesson', 'per pair |', { context })).isIncomplete;
+    expect(await isIncomplete({ triggerKind: 2, triggerCharacter: ' ' })).toBe(true);
+    expect(await isIncomplete({ triggerKind: 1 })).toBe(false);
+    await client.close('blank.lesson');
 });

@@ -30,17 +30,18 @@ lesson alone-2 "Alone again"
   follows alone-1
 `;
 
-test('an activity and where the same lesson repeats it, from either place', async () => {
+test('an activity and where the same lesson repeats it', async () => {
     await client.open(file, text);
-    const places = ['11 two-bags', '7 two-bags'];
-    expect(await together(file, 'activity two-|bags')).toEqual(places);
-    expect(await together(file, 'repeat |two-bags')).toEqual(places);
+    expect(await together(file, 'activity two-|bags')).toEqual(['11 two-bags', '7 two-bags']);
 });
 
 test('a thing and a lesson that only this file names', async () => {
     expect(await together(file, 'material bean|-bag')).toEqual(['1 bean-bag', '6 bean-bag', '8 bean-bag']);
-    expect(await together(file, '{bean-b|ag}')).toEqual(['1 bean-bag', '6 bean-bag', '8 bean-bag']);
-    expect(await together(file, 'follows alo|ne-1')).toEqual(['14 alone-1', '4 alone-1']);
+    expect(await together(file, 'lesson alo|ne-1')).toEqual(['14 alone-1', '4 alone-1']);
+});
+
+test('not from where a name is only used: another one written there gives nothing another name', async () => {
+    for (const marked of ['repeat |two-bags', '{bean-b|ag}', '    bean-bag| 1 per pair', 'follows alo|ne-1']) expect(await together(file, marked)).toBeNull();
 });
 
 test('not where another file names it, or declares it', async () => {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { SemanticTokenModifiers, SemanticTokenTypes, type SemanticTokens, type SemanticTokensOptions } from 'vscode-languageserver-protocol/node';
 import { Client, firstSteps } from './client.js';
 
@@ -123,4 +123,32 @@ describe('semantic tokens', () => {
         }
         expect(counted).toBeGreaterThan(300);
     });
+});
+
+test('a client that asks again is told when another file makes a name known, and no other client is', async () => {
+    const asked = new Map<Client, number>();
+    const start = async (refreshSupport: boolean): Promise<Client> => {
+        const one = await Client.start({ capabilities: { workspace: { semanticTokens: { refreshSupport } } } });
+        asked.set(one, 0);
+        one.connection.onRequest('workspace/semanticTokens/refresh', () => { asked.set(one, asked.get(one)! + 1); return null; });
+        return one;
+    };
+    const coloured = async (one: Client): Promise<boolean> => {
+        const tokens: SemanticTokens = await one.connection.sendRequest('textDocument/semanticTokens/full', { textDocument: { uri: one.uri('a.lesson') } });
+        return decoded(tokens, one.text('a.lesson')).some(({ word, type }) => word === 'triangle' && type === 'variable');
+    };
+    const [asking, quiet] = await Promise.all([start(true), start(false)]);
+    for (const one of [asking, quiet]) {
+        await one.open('a.lesson', 'lesson a\n  materials\n    triangle 1 per pair\n');
+        expect(await coloured(one)).toBe(false);
+    }
+    const before = asked.get(asking)!;
+    for (const one of [asking, quiet]) {
+        await one.writeOutside('more.kit', 'material triangle\n  reusable\n');
+        await one.settled();
+        expect(await coloured(one)).toBe(true);
+    }
+    await vi.waitFor(() => expect(asked.get(asking)).toBeGreaterThan(before), { timeout: 15_000 });
+    expect(asked.get(quiet)).toBe(0);
+    for (const one of [asking, quiet]) expect((await one.stop()).errors).toBe('');
 });

@@ -106,6 +106,9 @@ describe('nothing', () => {
 
     test('where only blanks step in, unless somebody asks', async () => {
         expect(await help(needs('|'), { triggerKind: 2, triggerCharacter: ' ', isRetrigger: false })).toBeNull();
+        // As VS Code asks again after Enter, while the help for the line above is shown.
+        expect(await help(needs('rice 5 g\n    |'), { triggerKind: 3, isRetrigger: true })).toBeNull();
+        expect(await help(needs('rice 5 g\n    hand-bell |'), { triggerKind: 3, isRetrigger: true })).not.toBeNull();
         expect(await help(needs('|'))).not.toBeNull();
     });
 });
