@@ -4,12 +4,7 @@ import 'core-js/actual/map/group-by.js';
 import { setFlagsFromString } from 'node:v8';
 import { DocumentState } from 'langium';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { gitHistory } from './history/former-edition.js';
-import { NodeAttachments } from './node-attachments.js';
-import { NodeFiles } from './node-files.js';
-import { startServer } from './start-server.js';
-import { FedFiles } from './workspace/fed-files.js';
-import { attachmentsByScheme, FilesByScheme } from './workspace/files-by-scheme.js';
+import { startOnDisk } from './start-on-disk.js';
 import { inOrder } from './workspace/message-order.js';
 
 /** By how many hundredths the heap may grow before garbage is collected again. */
@@ -20,8 +15,7 @@ const letHeapGrow = (percent: number): void => setFlagsFromString(`--heap-growin
 letHeapGrow(100);
 // An editor that starts a program without further words talks to it over its standard input and output.
 if (!process.argv.some(word => /^--(?:stdio|node-ipc|socket|pipe)\b/.test(word))) process.argv.push('--stdio');
-const sent = new FedFiles();
-const { shared } = startServer(createConnection(ProposedFeatures.all, { messageStrategy: inOrder() }), () => new FilesByScheme(new NodeFiles(), sent), attachmentsByScheme(new NodeAttachments(), sent), gitHistory, sent);
+const { shared } = startOnDisk(createConnection(ProposedFeatures.all, { messageStrategy: inOrder() }));
 const firstBuild = shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
     firstBuild.dispose();
     letHeapGrow(40);

@@ -1,5 +1,3 @@
-import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -11,13 +9,12 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { BriefAnswer, BriefParams, BriefRefusal } from '../../server/protocol/pages.js';
+import { builtServer, serverAtPipe, type ServerEnd } from './server-end.js';
 
 // Each test starts a process; a loaded machine may take seconds for it.
 vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 
-const repository = join(import.meta.dirname, '../..');
-export const serverFile = join(repository, '.build/server/node-server.cjs');
-export const firstSteps = join(repository, 'examples/first-steps');
+export const firstSteps = join(import.meta.dirname, '../../examples/first-steps');
 
 /** Longest wait for anything; far above what a loaded machine needs, so that only a hang meets it. */
 const patience = 15_000;
@@ -43,6 +40,8 @@ export interface StartOptions {
     trusted?: boolean;
     /** The day on which the plan is looked at. */
     today?: string;
+    /** The built server in a process of its own, in place of the same server at the other end of a pipe: several times as slow to start. */
+    built?: boolean;
 }
 
 /** A protocol client for the built server, on a folder of its own. */
@@ -54,20 +53,18 @@ export class Client {
     private readonly published = new Map<string, Diagnostic[]>();
     private readonly told: string[] = [];
     private readonly listeners = new Set<() => void>();
-    private errors = '';
 
-    private constructor(readonly folder: string, readonly process: ChildProcess, readonly connection: ProtocolConnection) {}
+    private constructor(readonly folder: string, private readonly server: ServerEnd, readonly connection: ProtocolConnection) {}
 
     initialized!: InitializeResult;
 
-    static async start({ programme = firstSteps, folders, settings, commands, snippets = false, asksAgain = false, showsPictures = false, capabilities = {}, trusted, today = '2026-09-01' }: StartOptions = {}): Promise<Client> {
+    static async start({ programme = firstSteps, folders, settings, commands, snippets = false, asksAgain = false, showsPictures = false, capabilities = {}, trusted, today = '2026-09-01', built = false }: StartOptions = {}): Promise<Client> {
         const folder = mkdtempSync(join(tmpdir(), 'haversack-server-'));
         if (typeof programme === 'string') cpSync(programme, folder, { recursive: true, verbatimSymlinks: true });
         else for (const [name, text] of Object.entries(programme ?? {})) writeWithFolders(join(folder, name), text);
-        const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
-        const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
-        const client = new Client(folder, child, connection);
-        child.stderr.on('data', chunk => { client.errors += String(chunk); });
+        const server = built ? builtServer() : serverAtPipe();
+        const connection = createProtocolConnection(new StreamMessageReader(server.output), new StreamMessageWriter(server.input));
+        const client = new Client(folder, server, connection);
         connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
             client.published.set(params.uri, params.diagnostics);
             client.told.push(params.uri);
@@ -99,6 +96,11 @@ export class Client {
         await connection.sendNotification('initialized', {});
         await client.settled();
         return client;
+    }
+
+    /** The server's exit code, once it has ended. */
+    get ended(): Promise<number | null> {
+        return this.server.ended;
     }
 
     uri(file: string): string {
@@ -259,12 +261,11 @@ export class Client {
     /** Ends the server as an editor does; answers its exit code and what it wrote to its error output. */
     async stop(): Promise<{ code: number | null; errors: string }> {
         await this.within(this.connection.sendRequest('shutdown'), 'the server to shut down');
-        const gone = once(this.process, 'exit');
         await this.connection.sendNotification('exit');
-        await this.within(gone, 'the server to end');
+        const code = await this.within(this.server.ended, 'the server to end');
         this.connection.dispose();
         rmSync(this.folder, { recursive: true, force: true });
-        return { code: this.process.exitCode, errors: this.errors };
+        return { code, errors: this.server.errors() };
     }
 
     private tellListeners(): void {
@@ -274,7 +275,7 @@ export class Client {
     private within<T>(wait: Promise<T>, what: string): Promise<T> {
         let timer: NodeJS.Timeout | undefined;
         const late = new Promise<never>((_, reject) => {
-            timer = setTimeout(() => reject(new Error(`Waited too long for ${what}. Last problems: ${JSON.stringify([...this.published])}. ${this.errors}`)), patience);
+            timer = setTimeout(() => reject(new Error(`Waited too long for ${what}. Last problems: ${JSON.stringify([...this.published])}. ${this.server.errors()}`)), patience);
         });
         return Promise.race([wait, late]).finally(() => clearTimeout(timer));
     }
