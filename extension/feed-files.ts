@@ -1,17 +1,13 @@
 import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { filesNotification, largestNamedFile, wantedFileRequest, type FedFile, type FilesParams } from '@haversack/server/protocol/files';
+import { base64 } from './base64.js';
+import { filesIn, named, own, readAtOnce } from './files-in.js';
 
-/** What the programme itself is made of, and what it may name. Only the first is sent unasked. */
-const own = /\.(?:lesson|kit|course)$/;
-const named = /\.(?:ics|ical|icalendar|json)$/i;
 const pattern = '**/*.{lesson,kit,course,ics,ICS,ical,ICAL,icalendar,ICALENDAR,json,JSON}';
 
 /** So much is sent in one message, in bytes; a larger file goes by itself. */
 const messageSize = 512 * 1024;
-const readAtOnce = 16;
-/** No programme lies deeper; a file system that leads in a circle does. */
-const deepest = 40;
 
 /** Sends the server the files that it cannot read by itself: all when it starts, later those that change. */
 export class FileFeed implements vscode.Disposable {
@@ -166,24 +162,4 @@ async function typeOf(uri: vscode.Uri): Promise<vscode.FileType | undefined> {
     } catch {
         return undefined;
     }
-}
-
-/** Files of a programme and those it may name, below a folder, hidden ones and installed packages left out; or the file itself. Links to folders are not followed: they may lead in a circle. */
-async function filesIn(uri: vscode.Uri, type: vscode.FileType, depth = 0): Promise<vscode.Uri[]> {
-    if (type & vscode.FileType.File) return own.test(uri.path) || named.test(uri.path) ? [uri] : [];
-    if (type !== vscode.FileType.Directory || depth > deepest) return [];
-    let entries: [string, vscode.FileType][] = [];
-    try {
-        entries = await vscode.workspace.fs.readDirectory(uri);
-    } catch {
-        // A folder that cannot be read holds nothing for us.
-    }
-    const wanted = entries.filter(([name]) => !name.startsWith('.') && name !== 'node_modules');
-    return (await Promise.all(wanted.map(([name, kind]) => filesIn(vscode.Uri.joinPath(uri, name), kind, depth + 1)))).flat();
-}
-
-function base64(bytes: Uint8Array): string {
-    let text = '';
-    for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-    return btoa(text);
 }

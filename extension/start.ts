@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { changedNotification, trustedNotification } from '@haversack/server/protocol/pages';
-import { followSchemes, restart } from './restart.js';
+import { followSchemes, Restart } from './restart.js';
 import { showStatus } from './status.js';
 import { chooseClass } from './commands/choose-class.js';
 import { importInventory } from './commands/import-inventory.js';
@@ -24,6 +24,7 @@ export function startExtension(context: vscode.ExtensionContext, running: BaseLa
     const brief = new BriefPanel(context, running, changed.event);
     const previews = new ImportPreviews();
     const pages = new PrintedPages(context);
+    const restart = new Restart(running);
     const commands: Record<string, (...given: never[]) => unknown> = {
         'haversack.brief.open': (uri?: vscode.Uri) => brief.openWeek(uri),
         'haversack.brief.openLesson': (at?: SourceLine) => brief.openAtLesson(at),
@@ -44,7 +45,7 @@ export function startExtension(context: vscode.ExtensionContext, running: BaseLa
         'haversack.firstSteps': () => showFirstSteps(context),
         'haversack.importInventory': () => importInventory(running, previews),
         'haversack.newProgramme': (folder?: vscode.Uri) => startNewProgramme(context, folder),
-        'haversack.restart': () => restart(running)
+        'haversack.restart': () => restart.now()
     };
     context.subscriptions.push(
         brief,
@@ -54,7 +55,7 @@ export function startExtension(context: vscode.ExtensionContext, running: BaseLa
         changed,
         running.onNotification(changedNotification, () => changed.fire()),
         showTrees(context, running, brief, changed.event),
-        followSchemes(running),
+        followSchemes(running, restart),
         vscode.workspace.onDidGrantWorkspaceTrust(() => running.sendNotification(trustedNotification)),
         vscode.window.registerWebviewPanelSerializer(viewType, brief),
         ...Object.entries(commands).map(([name, run]) => vscode.commands.registerCommand(name, run))

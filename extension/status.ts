@@ -8,11 +8,12 @@ export function showStatus(client: BaseLanguageClient): vscode.Disposable {
     item.name = 'Haversack';
     const show = (state: State): void => {
         item.busy = state === State.Starting;
-        item.severity = state === State.Stopped ? vscode.LanguageStatusSeverity.Error : vscode.LanguageStatusSeverity.Information;
+        const hasStopped = state !== State.Running && state !== State.Starting;
+        item.severity = hasStopped ? vscode.LanguageStatusSeverity.Error : vscode.LanguageStatusSeverity.Information;
         item.text = state === State.Running ? vscode.l10n.t('All files are read')
             : state === State.Starting ? vscode.l10n.t('Reading the files')
                 : vscode.l10n.t('Checks and brief have stopped');
-        item.command = state === State.Stopped ? { command: 'haversack.restart', title: vscode.l10n.t('Start again') } : undefined;
+        item.command = hasStopped ? { command: 'haversack.restart', title: vscode.l10n.t('Start again') } : undefined;
         void vscode.commands.executeCommand('setContext', 'haversack.running', state === State.Running);
     };
     show(client.state);

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { importLimit, importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '@haversack/server/protocol/imports';
+import { base64 } from '../base64.js';
 import type { ImportPreviews } from './import-previews.js';
 
 type Choices = Omit<ImportParams, 'bytes'>;
@@ -71,12 +72,6 @@ async function chooseSpreadsheet(): Promise<string | undefined> {
         void vscode.window.showErrorMessage(vscode.l10n.t('The spreadsheet could not be read: {0}', error instanceof Error ? error.message : String(error)));
         return undefined;
     }
-}
-
-function base64(bytes: Uint8Array): string {
-    let text = '';
-    for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-    return btoa(text);
 }
 
 /** A sheet whose titles were not found can be helped; anything else is told. */

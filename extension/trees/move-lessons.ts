@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { moveLessonsRequest, type BriefRefusal, type LessonNode, type MoveLessonsAnswer, type MoveLessonsParams, type MoveTarget } from '@haversack/server/protocol/programme';
+import { holdsLines } from './holds-lines.js';
 import { reveal } from './source-place.js';
 
-/** Asked again where somebody types meanwhile. */
+/** Asked again where somebody types meanwhile, or the file is another than the server knew. */
 const mostTries = 3;
 
 /** Moves lessons in their course: one edit of its text, which is left unsaved and undone as any other. False where nothing was moved; why is told. */
@@ -17,7 +18,8 @@ export async function moveLessons(client: BaseLanguageClient, lessons: readonly 
         }
         const wasOpen = vscode.workspace.textDocuments.some(({ uri }) => uri.toString() === vscode.Uri.parse(answer.uri).toString());
         const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));
-        if (wasOpen && document.version !== answer.version) continue;
+        // A file that nobody had open may have changed on the disk unnoticed; the server has read it anew by now, for it is open.
+        if (wasOpen ? document.version !== answer.version : !holdsLines(document, answer.held)) continue;
         return apply(document, answer, lessons.length);
     }
     void vscode.window.showInformationMessage(vscode.l10n.t('The course was changed meanwhile, so nothing was moved. Try again.'));

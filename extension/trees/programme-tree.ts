@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { programmesRequest, type LessonNode, type MoveTarget, type ProgrammesAnswer, type ProgrammesParams } from '@haversack/server/protocol/programme';
+import { programmesRequest, type LessonNode, type MoveTarget, type ProgrammeNode, type ProgrammesAnswer, type ProgrammesParams, type ProgrammesUnchanged } from '@haversack/server/protocol/programme';
 import { moveLessons } from './move-lessons.js';
 import { itemOf } from './programme-items.js';
 import { rowsById, rowsOf, type ProgrammeRow } from './programme-nodes.js';
@@ -24,8 +24,8 @@ export class ProgrammeTree implements vscode.TreeDataProvider<ProgrammeRow>, vsc
     private readonly quiet = new WhenQuiet(() => this.update());
     private readonly subscriptions: vscode.Disposable[];
     private rows: readonly ProgrammeRow[] = [];
-    /** The answer that they were made of. */
-    private text = '';
+    /** Of the answer that they were made of. */
+    private hash: string | undefined;
     private column = sourceColumn();
     /** One move after another: a lesson's line is known again when the one before it is made. */
     private moving: Promise<void> = Promise.resolve();
@@ -51,7 +51,7 @@ export class ProgrammeTree implements vscode.TreeDataProvider<ProgrammeRow>, vsc
 
     /** There is nobody to ask. */
     clear(): void {
-        this.take({ programmes: [] });
+        this.show([], undefined);
     }
 
     getTreeItem(row: ProgrammeRow): vscode.TreeItem {
@@ -138,14 +138,19 @@ export class ProgrammeTree implements vscode.TreeDataProvider<ProgrammeRow>, vsc
 
     private async update(): Promise<void> {
         if (!this.view.visible || !this.client.isRunning()) return;
-        this.take(await this.client.sendRequest<ProgrammesAnswer>(programmesRequest, { class: this.shown.class } satisfies ProgrammesParams));
+        const known = this.hash;
+        const answer = await this.client.sendRequest<ProgrammesAnswer | ProgrammesUnchanged>(programmesRequest, { class: this.shown.class, known } satisfies ProgrammesParams);
+        if ('unchanged' in answer) {
+            // Another answer may have come meanwhile, and this one is about the one before.
+            if (this.hash !== known) await this.update();
+            return;
+        }
+        // Nothing flickers where nothing has changed.
+        if (answer.hash !== this.hash) this.show(answer.programmes, answer.hash);
     }
 
-    private take({ programmes }: ProgrammesAnswer): void {
-        const text = JSON.stringify(programmes);
-        // Nothing flickers where nothing has changed.
-        if (text === this.text) return;
-        this.text = text;
+    private show(programmes: readonly ProgrammeNode[], hash: string | undefined): void {
+        this.hash = hash;
         this.rows = rowsOf(programmes);
         this.byId = rowsById(this.rows);
         this.changed.fire();

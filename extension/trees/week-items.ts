@@ -37,14 +37,15 @@ function thingItem(item: vscode.TreeItem, thing: GatherThing, { gathered, was }:
         accessibilityInformation: { label: `${title}, ${spoken}` }
     };
     const facts = [
-        was === undefined ? amount : vscode.l10n.t('was {0}, now {1}', was, amount), ...(optional ? [vscode.l10n.t('optional')] : []),
+        ...(was === undefined ? [] : [vscode.l10n.t('was {0}, now {1}', was, amount)]), ...(optional ? [vscode.l10n.t('optional')] : []),
         ...(missing === undefined ? [] : [vscode.l10n.t('{0} missing', missing)]), days.join(', ')
     ];
     const more = [
         remark ?? '', atHand === undefined ? '' : vscode.l10n.t('{0} at hand', atHand), or.length > 0 ? vscode.l10n.t('Instead would do: {0}', or.join(', ')) : '',
         vscode.l10n.t('For {0}', lessons.join(', '))
     ];
-    return say(item, title, facts, { more, spoken });
+    // The amount comes first: a narrow side bar cuts off what comes last.
+    return say(item, `${amount} · ${title}`, facts, { more, spoken });
 }
 
 function say(item: vscode.TreeItem, label: string, facts: readonly string[], { icon, more = [], spoken }: { icon?: string; more?: string[]; spoken?: string }): vscode.TreeItem {

@@ -6,7 +6,7 @@ import { localDay } from '../local-day.js';
 import type { Shown } from './shown.js';
 import type { Ticks } from './ticks.js';
 import { itemOf } from './week-items.js';
-import { gatheringWeek, thingsOf, weekRows, type WeekRow } from './week-rows.js';
+import { gatheringWeek, thingsOf, tickedByWeek, weekRows, type WeekRow } from './week-rows.js';
 import { WhenQuiet } from './when-quiet.js';
 
 const viewId = 'haversack.week';
@@ -97,10 +97,9 @@ export class WeekTree implements vscode.TreeDataProvider<WeekRow>, vscode.Dispos
     }
 
     private async tick(rows: readonly { row: WeekRow; gathered: boolean }[]): Promise<void> {
-        if (!this.answer) return;
-        const things = rows.flatMap(({ row, gathered }) => (row.kind === 'thing' ? [{ name: row.thing.name, amount: row.thing.amount, gathered }] : []));
-        await this.ticks.set(gatheringWeek(this.answer), things, today());
-        if (things.some(({ gathered }) => gathered)) done('gathered');
+        const weeks = tickedByWeek(rows);
+        for (const [week, things] of weeks) await this.ticks.set(week, things, today());
+        if ([...weeks.values()].flat().some(({ gathered }) => gathered)) done('gathered');
         this.show();
     }
 

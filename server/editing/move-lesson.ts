@@ -54,6 +54,14 @@ export function moveLessons(text: string, course: CourseSheet, moved: readonly M
     return rearranged(lines, own, added, place);
 }
 
+/** The lines that edits lie in, and what is between them; the first counted from 0. */
+export function heldLines(text: string, edits: LessonsMoved['edits']): { from: number; lines: string[] } {
+    if (edits.length === 0) return { from: 0, lines: [] };
+    const from = Math.min(...edits.map(({ range }) => range.start.line));
+    const to = Math.max(...edits.map(({ range }) => range.end.line));
+    return { from, lines: text.split(/\r\n|\r|\n/).slice(from, to + 1) };
+}
+
 function rearranged(lines: readonly TextLine[], own: readonly Block[], added: readonly string[], { before, indent, unit }: Place): LessonsMoved {
     const taken = new Set(own.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, index) => from + index)));
     const usualEnd = lines.find(({ end }) => end !== '')?.end ?? '\n';

@@ -13,6 +13,8 @@ interface Piece {
 
 /** More places than these are no cursors of a person's. */
 const mostPlaces = 100;
+/** Nobody grows a selection through more blocks than these; what lies further out is the file. */
+const mostBlocks = 200;
 
 /**
  * What a growing selection takes in at each place: the word, the words in quotation marks or braces, the sentence, the paragraph, the
@@ -95,7 +97,7 @@ class Page {
     private blocksAround(line: Line): Piece[] {
         const blocks: Piece[] = [this.withBlock(line)];
         let { wide } = line;
-        for (let number = line.number - 1; number >= 0 && wide > 0; number--) {
+        for (let number = line.number - 1; number >= 0 && wide > 0 && blocks.length < mostBlocks; number--) {
             const above = this.lines[number]!;
             if (above.content === above.end || isComment(this.text, above.content) || above.wide >= wide) continue;
             ({ wide } = above);

@@ -22,10 +22,18 @@ export interface ProblemCounts {
 export interface ProgrammesParams {
     /** The class whose days are told; where a course or programme has none of this name, its first. */
     class?: string;
+    /** Hash of the answer that the client has. */
+    known?: string;
 }
 
 export interface ProgrammesAnswer {
+    hash: string;
     programmes: ProgrammeNode[];
+}
+
+/** The answer would be the one that the client has. */
+export interface ProgrammesUnchanged {
+    unchanged: true;
 }
 
 export interface ProgrammeNode {
@@ -175,15 +183,25 @@ export interface MoveLessonsParams {
     to: MoveTarget;
 }
 
-/** The edit of the course's file, empty where they stand there already; `lines` are those of the moved lessons afterwards, from 0. */
+/**
+ * The edit of the course's file, empty where they stand there already; `lines` are those of the moved lessons afterwards, from 0. `held`: what the lines
+ * from the first to the last of the edits read as, without line ends: a file that nobody has open may be another by now.
+ */
 export interface MoveLessonsAnswer {
     uri: string;
     version: number;
     edits: { range: { start: { line: number; character: number }; end: { line: number; character: number } }; newText: string }[];
     lines: number[];
+    held: HeldLines;
 }
 
-/** Answered with a ProgrammesAnswer. */
+/** Lines of a file, the first of them counted from 0. */
+export interface HeldLines {
+    from: number;
+    lines: string[];
+}
+
+/** Answered with a ProgrammesAnswer, or ProgrammesUnchanged. */
 export const programmesRequest = 'haversack/programmes';
 /** Answered with a WeekAnswer, or a WeekRefusal. */
 export const weekRequest = 'haversack/week';

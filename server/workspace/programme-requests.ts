@@ -3,10 +3,11 @@ import type { LangiumSharedServices } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import type { CourseSheet } from '@haversack/language/sheets/sheet';
 import { quoted } from '@haversack/language/facts/wording';
-import { moveLessons, type Destination, type MovedLesson } from '../editing/move-lesson.js';
+import { textHash } from '../brief/hash.js';
+import { heldLines, moveLessons, type Destination, type MovedLesson } from '../editing/move-lesson.js';
 import {
     moveLessonsRequest, programmesRequest, weekRequest, type BriefRefusal, type LessonLine, type MoveLessonsAnswer, type MoveLessonsParams, type MoveTarget, type ProgrammesAnswer,
-    type ProgrammesParams, type SourcePlace, type WeekAnswer, type WeekParams, type WeekRefusal
+    type ProgrammesParams, type ProgrammesUnchanged, type SourcePlace, type WeekAnswer, type WeekParams, type WeekRefusal
 } from '../protocol/programme.js';
 import { sheetAt } from './asked-for.js';
 import { programmeTree } from './programme-tree.js';
@@ -24,10 +25,12 @@ export function addProgrammeRequests(connection: Connection, shared: LangiumShar
             return shared.workspace.WorkspaceLock.read(() => make(params));
         });
     };
-    answer(programmesRequest, (params): ProgrammesAnswer => {
-        const { class: className } = readParams<ProgrammesParams>(params, { class: isText });
+    answer(programmesRequest, (params): ProgrammesAnswer | ProgrammesUnchanged => {
+        const { class: className, known } = readParams<ProgrammesParams>(params, { class: isText, known: isText });
         const trees = services.programmes.all.map(key => programmeTree(key, className, services));
-        return { programmes: trees.filter(({ courses, otherLessons, classes, adaptations }) => [courses, otherLessons, classes, adaptations].some(({ length }) => length > 0)) };
+        const programmes = trees.filter(({ courses, otherLessons, classes, adaptations }) => [courses, otherLessons, classes, adaptations].some(({ length }) => length > 0));
+        const hash = textHash(JSON.stringify(programmes));
+        return hash === known ? { unchanged: true } : { hash, programmes };
     });
     answer(weekRequest, (params): WeekAnswer | WeekRefusal => weekThings(readParams<WeekParams>(params, weekKinds), services));
     answer(moveLessonsRequest, (params): MoveLessonsAnswer | BriefRefusal => moved(params, services));
@@ -48,8 +51,9 @@ function moved(params: unknown, services: HaversackServerServices): MoveLessonsA
     if (foreign) return { refusal: `${quoted(titleOf(foreign, services))} stands in another course than ${quoted(course.title)}. Write its name into a unit of ${quoted(course.title)} if it is to be taught there too.` };
     const own = lessons.map(({ name, line }): MovedLesson => ({ name, line: isPlace(line) ? line.line : undefined }));
     const stale = own.some(({ name, line }) => line !== undefined && !course.units.some(unit => unit.lessons.some(mention => mention.name === name && mention.at.start.line === line)));
-    const result = stale || !destination.stands(course) ? undefined : moveLessons(document.textDocument.getText(), course, own, destination.to);
-    return result ? { uri: document.uri.toString(), version: document.textDocument.version, ...result } : changedMeanwhile;
+    const text = document.textDocument.getText();
+    const result = stale || !destination.stands(course) ? undefined : moveLessons(text, course, own, destination.to);
+    return result ? { uri: document.uri.toString(), version: document.textDocument.version, ...result, held: heldLines(text, result.edits) } : changedMeanwhile;
 }
 
 interface AskedDestination {

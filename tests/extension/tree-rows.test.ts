@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { CourseNode, LessonNode, ProgrammeNode, WeekAnswer } from '../../server/protocol/programme.js';
 import { placeOf, rowsById, rowsOf, type ProgrammeRow } from '../../extension/trees/programme-nodes.js';
 import { Ticks } from '../../extension/trees/ticks.js';
-import { gatheringWeek, weekRows } from '../../extension/trees/week-rows.js';
+import { holdsLines } from '../../extension/trees/holds-lines.js';
+import { gatheringWeek, tickedByWeek, weekRows } from '../../extension/trees/week-rows.js';
 
 const at = (line: number) => ({ uri: 'file:///a.course', line, character: 0 });
 const none = { errors: 0, warnings: 0 };
@@ -71,7 +72,30 @@ describe('the rows of a week', () => {
         expect(buying!.kind === 'buying' && new Set(buying!.children.map(({ id }) => id)).size).toBe(2);
     });
 
+    it('are ticked for the week that they stood in, whichever is shown by then', () => {
+        const ticks = new Ticks({ get: () => undefined, update: () => Promise.resolve() });
+        const [thisWeek, nextWeek] = [answer, { ...answer, week: 2, from: '2026-09-21' }].map(one => weekRows(one, ticks)[0]!);
+        const things = [thisWeek!, nextWeek!].flatMap(row => ('children' in row ? row.children : []));
+        const ticked = [...tickedByWeek([{ row: thisWeek!, gathered: true }, ...things.map((row, index) => ({ row, gathered: index !== 1 }))])];
+        expect(ticked).toEqual([
+            [{ programme: 'p', class: 'k', from: '2026-09-14', week: 1 }, [{ name: 'a', amount: '1', gathered: true }, { name: 'b', amount: '2', gathered: false }]],
+            [{ programme: 'p', class: 'k', from: '2026-09-21', week: 2 }, [{ name: 'a', amount: '1', gathered: true }, { name: 'b', amount: '2', gathered: true }]]
+        ]);
+    });
+
     it('are none to buy where there is nothing to buy', () => {
         expect(weekRows({ ...answer, buy: [], groups: [] }, new Ticks({ get: () => undefined, update: () => Promise.resolve() }))).toEqual([]);
+    });
+});
+
+describe('a text that is to be changed', () => {
+    const text = (...lines: string[]) => ({ lineCount: lines.length, lineAt: (line: number) => ({ text: lines[line]! }) });
+
+    it('has to hold the lines that the change is about, where they were', () => {
+        const held = { from: 1, lines: ['  b', '  c'] };
+        expect(holdsLines(text('a', '  b', '  c'), held)).toBe(true);
+        expect(holdsLines(text('z', '  b', '  c', 'd'), held)).toBe(true);
+        for (const other of [text('new', 'a', '  b', '  c'), text('a', '  b', 'new', '  c'), text('a', '  b'), text('')]) expect(holdsLines(other, held)).toBe(false);
+        expect(holdsLines(text(''), { from: 0, lines: [] })).toBe(true);
     });
 });

@@ -69,11 +69,15 @@ export const languages = {
 };
 export const window = { activeTextEditor: undefined as { document: { languageId: string; uri: URI } } | undefined, showQuickPick: <T>([first]: T[]): Promise<T | undefined> => Promise.resolve(first), showInformationMessage: say('information'), showErrorMessage: say('error'), setStatusBarMessage: say('status') };
 export const commands = { executeCommand: (name: string, ...args: unknown[]): Promise<void> => { told.push(['command', [name, ...args].join(' ').trim()]); return Promise.resolve(); } };
+export const FileType = { Unknown: 0, File: 1, Directory: 2, SymbolicLink: 64 };
 export const workspace = {
+    workspaceFolders: [] as { uri: URI }[],
+    textDocuments: [] as { languageId: string; uri: URI }[],
     findFiles: () => Promise.resolve([]),
-    onDidOpenTextDocument: on('open'), onDidChangeTextDocument: on('change'),
+    onDidChangeWorkspaceFolders: on('folders'), onDidOpenTextDocument: on('open'), onDidChangeTextDocument: on('change'),
     getConfiguration: () => ({ get: () => given.paper }),
     fs: {
+        isWritableFileSystem: () => true,
         createDirectory: () => Promise.resolve(),
         readDirectory: (folder: URI) => Promise.resolve([...files.keys()].filter(name => name.startsWith(`${folder.toString()}/`)).map(name => [name.slice(folder.toString().length + 1), 1])),
         stat: (uri: URI) => Promise.resolve(files.get(uri.toString())),

@@ -103,6 +103,25 @@ describe('the programme as a tree', () => {
         expect([after!.courses[0]!.units[0]!.problems.errors, after!.courses[0]!.problems.errors]).toEqual([2, 2]);
     });
 
+    test('does not travel where the client has it already', async () => {
+        const own = await start(planProgramme);
+        const ask = (known: unknown, className?: string): Promise<Partial<ProgrammesAnswer>> => own.connection.sendRequest('haversack/programmes', { class: className, known });
+        const first = await ask(undefined);
+        expect(await ask(first.hash)).toEqual({ unchanged: true });
+        expect(await ask('another')).toEqual(first);
+        expect(await ask(3)).toEqual(first);
+        // Another class has other days.
+        expect((await ask(first.hash, 'millpond')).programmes).toHaveLength(1);
+        await own.open('weigh.lesson');
+        await own.edit('weigh.lesson', 'lesson weigh-2', 'lesson weigh-22');
+        const after = await ask(first.hash);
+        expect(after.programmes).toHaveLength(1);
+        expect(after.hash).not.toBe(first.hash);
+        await own.edit('weigh.lesson', 'lesson weigh-22', 'lesson weigh-2');
+        await own.settled();
+        expect(await ask(first.hash)).toEqual({ unchanged: true });
+    });
+
     test('is one for each folder that is open, with a class of its own', async () => {
         const inFolder = (folder: string): [string, string][] => Object.entries(planProgramme).map(([name, text]) => [`${folder}/${name}`, text]);
         client = await Client.start({ programme: Object.fromEntries([...inFolder('north'), ...inFolder('south')]), folders: ['north', 'south'] });
@@ -120,7 +139,7 @@ describe('the programme as a tree', () => {
 
     test('is empty where nothing is, and answers whatever is asked', async () => {
         const own = await start({});
-        for (const params of [undefined, null, 3, 'x', [], { class: {} }]) expect(await own.connection.sendRequest('haversack/programmes', params)).toEqual({ programmes: [] });
+        for (const params of [undefined, null, 3, 'x', [], { class: {} }]) expect(await own.connection.sendRequest('haversack/programmes', params)).toEqual({ hash: expect.any(String) as string, programmes: [] });
         expect(await week(own)).toEqual({ refusal: 'There is no lesson in this folder yet.', empty: true });
     });
 });
@@ -207,6 +226,9 @@ describe('another order of the lessons', () => {
         const answer = await move([at.get('shake-2')], { lesson: at.get('listen-2') });
         expect(own.text(course)).toBe(before);
         expect(answer).toMatchObject({ uri: own.uri(course), lines: [at.get('listen-2')!.line.line] });
+        // What the file reads there, for a client to compare.
+        const [from, to] = [at.get('listen-2')!.line.line, at.get('shake-2')!.line.line + 1];
+        expect(answer.held).toEqual({ from, lines: before.split('\n').slice(from, to + 1) });
         await own.apply({ changes: { [answer.uri]: answer.edits } });
         expect(await order()).toEqual(['listen-1', 'shake-2', 'listen-2', 'shake-1', 'pitch-1', 'travel-1', 'travel-2', 'concert-1']);
         expect(own.text(course).split('\n').sort()).toEqual(before.split('\n').sort());
@@ -223,7 +245,9 @@ describe('another order of the lessons', () => {
         const [{ units }] = (await programmes(own)).programmes[0]!.courses as [CourseNode];
         await own.apply({ changes: { [own.uri(course)]: (await move([at.get('listen-1'), at.get('shake-1')], { unit: { name: 'sending', line: units[2]!.at } })).edits } });
         expect(await order()).toEqual(['listen-2', 'shake-2', 'pitch-1', 'travel-1', 'travel-2', 'concert-1', 'listen-1', 'shake-1']);
-        expect(await move([(await lines()).get('listen-2')], { by: 'up' })).toMatchObject({ edits: expect.any(Array) });
+        at = await lines();
+        expect(await move([at.get('listen-2')], { by: 'up' })).toMatchObject({ edits: expect.any(Array) });
+        expect(await move([at.get('listen-2')], { lesson: at.get('listen-2') })).toMatchObject({ edits: [], held: { lines: [] } });
     });
 
     test('is refused in words for a lesson of another course, and where the text is another by now', async () => {

@@ -83,6 +83,17 @@ test('where lines are broken it goes by the indentation', async () => {
     expect(await client.connection.sendRequest('textDocument/selectionRange', { textDocument: { uri: client.uri(file) }, positions: [{ line: 0, character: 0 }] })).toHaveLength(1);
 });
 
+test('a block in a block and so on for ever is no chain without an end', async () => {
+    const deep = Array.from({ length: 600 }, (_, depth) => `${' '.repeat(depth)}x`).join('\n');
+    await client.change(file, deep);
+    const [only] = await client.connection.sendRequest<SelectionRange[]>('textDocument/selectionRange', { textDocument: { uri: client.uri(file) }, positions: [{ line: 599, character: 600 }] });
+    const chain: Range[] = [];
+    for (let at: SelectionRange | undefined = only; at; at = at.parent) chain.push(at.range);
+    expect(chain.length).toBeGreaterThan(190);
+    expect(chain.length).toBeLessThan(210);
+    expect(client.inRange(file, chain.at(-1)!)).toBe(deep);
+});
+
 test('a file that is gone has none', async () => {
     await client.close(file);
     await client.settled();
