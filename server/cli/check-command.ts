@@ -10,7 +10,8 @@ import { toldOnce } from '../plan-checks/told-once.js';
 import { version } from '../version.js';
 import { exitCodes } from './could-not-run.js';
 import { formerEditionsFor } from './former-editions.js';
-import { chosenFormat } from './planned.js';
+import { deliver } from './output.js';
+import { chosenFormat, type Write } from './planned.js';
 import { byLine, readProgramme, type ReadProgramme } from './read-programme.js';
 import { todayOf } from './today.js';
 
@@ -18,16 +19,17 @@ export interface CheckOptions {
     format?: string;
     /** ISO date; without it, the machine's own. */
     today?: string;
+    out?: string;
 }
 
 /** Lists what is wrong in a programme. What needs the plan is looked at for one day. Information and hints are told as remarks and do not count as problems. */
-export async function checkCommand(path: string, options: CheckOptions, write: (text: string) => void): Promise<number> {
+export async function checkCommand(path: string, options: CheckOptions, write: Write, tell: Write): Promise<number> {
     const format = chosenFormat(options, ['text', 'json', 'sarif'], 'check');
     const today = todayOf(options.today);
     const read = await readProgramme(path);
     const programme = withPlan(read, today, await formerEditionsFor(read));
     const counted = programme.problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
-    write(format === 'json' ? asJson(programme) : format === 'sarif' ? asSarif(programme) : asText(programme, counted.length));
+    deliver(format === 'json' ? asJson(programme) : format === 'sarif' ? asSarif(programme) : asText(programme, counted.length), options.out, write, tell);
     return counted.length > 0 ? exitCodes.problems : exitCodes.fine;
 }
 

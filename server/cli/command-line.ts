@@ -27,9 +27,10 @@ export async function runCommandLine(args: readonly string[], write: Write, tell
         .exitOverride();
     program.command('check').argument('<path>', 'folder of a programme, or one of its files')
         .description('List what is wrong. Exit code 0: fine, 1: problems found, 2: could not run.')
-        .option('--format <format>', 'text, json or sarif', 'text')
+        .option('--format <format>', 'text, json or sarif; without it, by the ending of --out, else text')
         .option('--today <date>', 'look at the plan as of this day (year-month-day) instead of today')
-        .action(async (path: string, options: CheckOptions) => { code = await checkCommand(path, options, write); });
+        .option('--out <file>', 'write to a file instead of the terminal')
+        .action(async (path: string, options: CheckOptions) => { code = await checkCommand(path, options, write, tell); });
     program.command('format').argument('<path>', 'folder of a programme, or one of its files')
         .description('List the files that are not laid out as usual (indentation, columns of amounts, blank lines); with --write, lay them out. No word changes. Exit code 0: all are laid out, 1: some are not, 2: could not run.')
         .option('--indent <step>', 'how far a block goes in: a number of spaces, or tab', '2')
@@ -114,7 +115,7 @@ export async function runCommandLine(args: readonly string[], write: Write, tell
         if (error instanceof CommanderError) {
             if (error.exitCode === 0) return exitCodes.fine;
             // Without any command the help has been shown already.
-            if (error.code !== 'commander.help') tell(`haversack: ${wrongCommand(error)}\n`);
+            if (error.code !== 'commander.help') tell(`haversack: ${wrongCommand(error, args[0])}\n`);
             return exitCodes.couldNotRun;
         }
         tell(`haversack: ${error instanceof CouldNotRun ? error.message : `something unforeseen went wrong (${(error as Error).message}). Please report it with the text that caused it.`}\n`);

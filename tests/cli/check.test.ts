@@ -48,6 +48,17 @@ describe.concurrent('check', () => {
         expect(JSON.parse((await haversack(['check', firstSteps, '--format', 'json'])).out)).toEqual({ format: 'haversack-check', version: 1, problems: [] });
     });
 
+    test('to a file, in the format that its ending asks for', async () => {
+        const path = folder({ 'one.lesson': broken });
+        expect(await haversack(['check', '.', '--out', 'found.sarif'], path)).toEqual({ code: 1, out: '', err: 'Wrote found.sarif\n' });
+        expect(JSON.parse(readFileSync(join(path, 'found.sarif'), 'utf8'))).toMatchObject({ version: '2.1.0' });
+        expect((await haversack(['check', '.', '--format', 'json', '--out', 'found'], path)).code).toBe(1);
+        expect(JSON.parse(readFileSync(join(path, 'found'), 'utf8'))).toMatchObject({ format: 'haversack-check' });
+        const { out } = await haversack(['check', '.'], path);
+        await haversack(['check', '.', '--out', 'found.txt'], path);
+        expect(readFileSync(join(path, 'found.txt'), 'utf8')).toBe(out);
+    });
+
     test('a file instead of a folder: the whole programme is read, that file’s problems are told', async () => {
         const path = folder();
         const file = join(path, 'lessons/listen-1.lesson');
@@ -110,6 +121,11 @@ describe.concurrent('check cannot run: exit code 2, one sentence on the error ou
         expect(await refused(['check', 'notes.txt'], path)).toBe('haversack: notes.txt is no .lesson, .kit or .course file.');
     });
 
+    test('a file that cannot be written', async () => {
+        expect(await refused(['check', firstSteps, '--out', 'no/such/found.sarif'])).toBe('haversack: no/such/found.sarif could not be written: there is no folder no/such.');
+        expect(await refused(['check', firstSteps, '--out', 'found.html'])).toContain("There is no format 'html' for check");
+    });
+
     test('an unknown format', async () => {
         expect(await refused(['check', firstSteps, '--format', 'xml'])).toBe("haversack: There is no format 'xml' for check: use text, json or sarif.");
     });
@@ -128,7 +144,9 @@ describe.concurrent('check cannot run: exit code 2, one sentence on the error ou
     });
 
     test.each([
-        [['check'], 'Which programme?'], [['check', firstSteps, '--frobnicate'], "There is no option '--frobnicate'."],
+        [['check', firstSteps, '--frobnicate'], "There is no option '--frobnicate'."],
+        [['format'], 'Which programme? Give the path of its folder, as in: haversack format examples/year'],
+        [['check'], 'Which programme? Give the path of its folder, as in: haversack check examples/year'], [['notes', firstSteps], 'Which week? Say it with --week, as in: haversack notes examples/year --week 3'],
         [['chek', firstSteps], "There is no command 'chek'. Did you mean check?"], [['check', firstSteps, firstSteps], 'One path is enough']
     ])('a wrong command: %j', async (args, says) => {
         const { code, out, err } = await haversack(args);
