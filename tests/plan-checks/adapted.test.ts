@@ -69,6 +69,43 @@ test('moves the other lesson too', async () => {
     expect(earlier.titles).toEqual(["Move 'weigh-1' too", 'Remove this change']);
 });
 
+test('teaches a word in the first lesson that uses it, or leaves out those that do', async () => {
+    const lessons = (third: string): string => `lesson weigh-1\n  words heavier\nlesson weigh-2\nlesson weigh-3\n  activity lift 5 min\n    do: ${third}\nlesson weigh-4\n  activity say 5 min\n    do: Say {heavier}.\n`;
+    const { titles, first } = await mends(course('  skip lesson weigh-1', lessons('Which is {heavier}?')), 'adapted-word-untaught');
+    expect(titles).toEqual(["Teach 'heavier' in 'weigh-3' for this class", "Leave out 'weigh-3' and 'weigh-4' too", 'Remove this change']);
+    expect(first).toContain('  skip lesson weigh-1\n  add to weigh-3\n    words heavier\n');
+    const moved = await mends(course('  move weigh-1 after weigh-3', lessons('Which is {heavier}?')), 'adapted-word-untaught');
+    expect(moved.titles).toEqual(["Teach 'heavier' in 'weigh-3' for this class", "Move 'weigh-3' too", "Leave out 'weigh-3' too", 'Remove this change']);
+});
+
+test('moves what practises too early behind, or introduces it there', async () => {
+    const lessons = 'lesson weigh-1\n  objectives\n    introduces compare-mass\nlesson weigh-2\n  objectives\n    practises compare-mass\nlesson weigh-3\n  objectives\n    practises compare-mass\nlesson weigh-4\n  objectives\n    checks compare-mass\n';
+    const { titles, first } = await mends(course('  move weigh-1 after weigh-3', lessons), 'adapted-too-early');
+    expect(titles).toEqual(["Move 'weigh-2' and 'weigh-3' too", "Introduce 'compare-mass' in 'weigh-2' for this class", 'Remove this change']);
+    expect(first).toContain('  move weigh-1 after weigh-3\n  move weigh-2 after weigh-1\n  move weigh-3 after weigh-2\n');
+});
+
+test('checks an objective in the last lesson that practises it, or in the one that introduces it', async () => {
+    const lessons = 'lesson weigh-1\n  objectives\n    introduces compare-mass\nlesson weigh-2\n  objectives\n    practises compare-mass\nlesson weigh-3\n  objectives\n    practises compare-mass\nlesson weigh-4\n  objectives\n    checks compare-mass\n';
+    const { titles, first } = await mends(course('  skip lesson weigh-4', lessons), 'adapted-not-checked');
+    expect(titles).toEqual(["Check 'compare-mass' in 'weigh-3' for this class", "Check 'compare-mass' in 'weigh-1' for this class", 'Remove this change']);
+    expect(first).toContain('  skip lesson weigh-4\n  add to weigh-3\n    objectives\n      checks compare-mass\n');
+});
+
+test('what builds on something later is moved behind it, or what it builds on is introduced there', async () => {
+    const lessons = 'objective order-mass\n  builds on compare-mass\nlesson weigh-1\n  objectives\n    introduces compare-mass\nlesson weigh-2\n  objectives\n    introduces order-mass\nlesson weigh-3\n  objectives\n    checks order-mass\nlesson weigh-4\n  objectives\n    checks compare-mass\n';
+    const { titles, first } = await mends(course('  move weigh-1 after weigh-2', lessons), 'adapted-builds-on-later');
+    expect(titles).toEqual(["Move 'weigh-2' too", "Introduce 'compare-mass' in 'weigh-2' for this class", 'Remove this change']);
+    expect(first).toContain('  move weigh-1 after weigh-2\n  move weigh-2 after weigh-1\n');
+});
+
+test.each([[3, ["Leave out 'weigh-2', 'weigh-3' and 'weigh-4' too", 'Remove this change']], [4, ['Remove this change']]])('%d lessons that follow: no more than three go with one mend', async (count, expected) => {
+    const names = ['weigh-2', 'weigh-3', 'weigh-4', 'weigh-5', 'weigh-6'];
+    const lessons = `lesson weigh-1\n${names.map((name, i) => `lesson ${name}\n${i < count ? '  follows weigh-1\n' : ''}`).join('')}`;
+    const text = course('  skip lesson weigh-1', lessons).replace('    weigh-4\n', '    weigh-4\n    weigh-5\n    weigh-6\n');
+    expect((await mends(text, 'adapted-follows-left-out')).titles).toEqual(expected);
+});
+
 test('a reason is no mend, and it is not underlined', async () => {
     const lessons = 'lesson weigh-1\nlesson weigh-2\n  follows weigh-1\nlesson weigh-3\nlesson weigh-4\n';
     const problems = await problemsOn({ 'one.course': course('  skip lesson weigh-1 because: Two bags\n    are at the market.', lessons) }, on);

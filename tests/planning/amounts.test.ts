@@ -23,6 +23,10 @@ describe('reading numbers', () => {
     test.each(['', 'x', '1/0', '1/00', '-3', '1e9', '0.(3)', '1,5', '9'.repeat(41), 'NaN'])('%j is no number', written => {
         expect(readExact(written)).toBeUndefined();
     });
+    test('a decimal of up to 12 places, else a fraction', () => {
+        const text = (n: number, d: number) => exactText(new Fraction(n, d));
+        expect([text(1, 2 ** 12), text(1, 2 ** 13), text(2, 3), text(5, 1)]).toEqual(['0.000244140625', '1/8192', '2/3', '5']);
+    });
     test('exact text reads back as the same number', () => {
         fc.assert(fc.property(fc.integer({ min: 0, max: 10 ** 9 }), fc.integer({ min: 1, max: 10 ** 6 }), (n, d) => {
             const value = new Fraction(n, d);
@@ -89,6 +93,14 @@ describe('spares and loss', () => {
     };
     test('no spare changes nothing and leaves no trail', () => {
         expect(ready('100', {})).toEqual({ value: new Fraction(100), steps: [] });
+    });
+    test('each step of the trail leads to the line that says it', () => {
+        const bead = consumable('bead', { spare: percent('10'), loss: percent('20') });
+        const places = sparedSteps(new Fraction(100), bead, { is: 'pieces' }).map(({ words, place }) => [words, place]);
+        // 100 and a tenth are 110; of 137.5 a fifth is lost and 110 are left.
+        expect(places).toEqual([
+            ['spare 10%: 100 becomes 110', { uri: bead.uri, range: bead.spare!.at }], ['loss 20%: 137 1/2 leave 110', { uri: bead.uri, range: bead.loss!.at }], ['rounded up to whole things: 138', undefined]
+        ]);
     });
     test('spare comes before rounding up', () => {
         const got = ready('7/2', { spare: percent('10') });

@@ -38,6 +38,17 @@ describe('the grid', () => {
         expect(row(moved).cells.map(c => [c.lesson, c.does])).toEqual([[0, ['introduces']], [1, ['practises']]]);
         expect(moved.assumptions).toEqual(['One lesson has no room in the term and is not counted: “L3”.']);
     });
+    test('of many lessons without room three are named and the others counted', () => {
+        const names = (count: number) => Object.fromEntries(Array.from({ length: count }, (_, i) => [`l${i + 1}`, '']));
+        expect(plan(names(4), ['l1']).assumptions).toEqual(['3 lessons have no room in the term and are not counted: “L2”, “L3” and “L4”.']);
+        expect(plan(names(6), ['l1']).assumptions).toEqual(['5 lessons have no room in the term and are not counted: “L2”, “L3”, “L4” and 2 more.']);
+    });
+    test('the trail tells all that a lesson does, and what falls on one meeting', () => {
+        const figures2 = plan({ l1: '+a ~a', l2: '~a', l3: '~a ?a' }, ['l1 l2', 'l3']);
+        expect(row(figures2).trail.map(t => t.words)).toEqual([
+            '“L1” introduces and practises it (week 1, Day 1)', 'at the same meeting: “L2” practises it (week 1, Day 1)', '1 meeting later: “L3” practises and checks it (week 1, Day 2)'
+        ]);
+    });
     test('a split lesson is one column, at its first meeting; a repeat is a further visit', () => {
         const figures2 = plan({ l1: '+a', l2: '?a' }, ['l1/1', 'l1/2', 'l1!', 'l2', 'l2!']);
         expect(figures2.lessons.map(l => [l.name, l.meeting, l.again])).toEqual([['l1', 1, [3]], ['l2', 4, [5]]]);
@@ -172,6 +183,16 @@ describe('frameworks', () => {
         expect(share({ a: ['A 1'] }, frameworkFile('a1', 'b'))).toMatchObject({ met: 1 });
         expect(share({ a: ['A1'] }, frameworkFile('a1', 'a 1')).unknownCodes).toHaveLength(1);
         expect(share({ a: ['X'] }, frameworkFile('X', 'X', 'Y')).text).toBe('2 of 3 items are met (67 %)');
+    });
+    test('of two frameworks each counts its own alignments, and has its own unknown codes and remarks', () => {
+        const own = { ...objective('a'), alignsTo: [...aligned('f', 'N.1', 'gone').alignsTo, ...aligned('g', 'M.1').alignsTo] };
+        const g = frameworkFile('M.1', 'M.2');
+        if (g.state !== 'framework') throw new Error();
+        g.framework.remarks = ['One item stands twice.'];
+        const figures = planCoverage(covered([framework('f'), framework('g'), working('l1', '+a'), own, course('c', ['l1'])], { 'f.json': f, 'g.json': g })).frameworks;
+        expect(figures.map(one => [one.name, one.met, one.items, one.remarks, one.unknownCodes])).toEqual([
+            ['f', 1, 5, [], [{ code: 'gone', objective: 'a', place: { uri: own.uri, range: own.alignsTo[1]!.at } }]], ['g', 1, 2, ['One item stands twice.'], []]
+        ]);
     });
     test('one short of all is not 100 per cent, one of many not 0', () => {
         const codes = Array.from({ length: 300 }, (_, i) => `c${i}`);

@@ -72,6 +72,11 @@ describe('people of a class', () => {
         expect(peopleOf(klass('harbour', 'c', 27, { groupsOf: 4 })).figures.text).toBe('27 learners: 14 pairs; groups: 6 of 4 and 1 of 3');
         expect(peopleOf(klass('harbour', 'c', 7)).figures.text).toBe('7 learners: 4 pairs; one group, no group size given');
     });
+    test('sections in words, each under its title', () => {
+        const text = (count: number) => peopleOf(klass('harbour', 'c', 7, { sections: [section('red', 4), section('blue', 3)].slice(0, count) })).figures.text;
+        expect(text(2)).toBe('7 learners in 2 sections: Red, 4 learners: 2 pairs; one group, no group size given; Blue, 3 learners: 2 pairs; one group, no group size given');
+        expect(text(1)).toMatch(/^Red, 4 learners/);
+    });
     test('a class without learners counts one, said', () => {
         const { figures } = peopleOf(klass('harbour', 'c', undefined));
         expect(figures.learners).toBe(1);

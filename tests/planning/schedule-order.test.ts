@@ -58,6 +58,10 @@ describe('fixed dates', () => {
             kind: 'waits', lesson: 'b', message: '“B” waits for “A”, which it follows and which is fixed on Thu 17 Sep. Fix an earlier day if it should not wait.'
         }]);
     });
+    test('a lesson that is itself fixed does not wait, though it follows another fixed one and others come before it', () => {
+        const plan = planOf([short('a'), short('b', 'a'), short('c')], { ...twoDays, fixed: [fixed('a', '2026-09-10'), fixed('b', '2026-09-14')] });
+        expect([told(plan), plan.problems]).toEqual([['Mon 7 Sep: c', 'Thu 10 Sep: a (fixed)', 'Mon 14 Sep: b (fixed)'], []]);
+    });
     test('before what it follows it cannot be taught: it keeps its turn', () => {
         const plan = planOf(lessons, { ...twoDays, fixed: [fixed('c', '2026-09-10')] });
         expect(told(plan)).toEqual(['Mon 7 Sep: a', 'Thu 10 Sep: b', 'Mon 14 Sep: c', 'Thu 17 Sep: d']);

@@ -91,6 +91,12 @@ describe('ways out, each planned again', () => {
         // What is fixed or stands in the log has its reason to be there.
         expect(only(planOf(lessons(5), { ...short, fixed: [fixed('l4', '2026-09-17')] }), 'Leave out')?.title).toBe('Leave out “L3”');
     });
+    test('leaving out what makes room for some of them', () => {
+        // Two days for l1 and l2; l4 follows l3, which follows l2. Only l1 is not needed: then l2 and l3 have their days, and l4 still has none.
+        const plan = planOf([timed('l1', [40]), timed('l2', [40]), timed('l3', [40], follows('l2')), timed('l4', [40], follows('l3'))], { ...twoDays, ends: on('2026-09-10') });
+        expect(plan.unplaced.map(({ lesson }) => lesson)).toEqual(['l3', 'l4']);
+        expect(only(plan, 'Leave out')).toMatchObject({ title: 'Leave out “L1”', leavesOut: ['l1'], places: 1 });
+    });
     test('the most helpful first; a way that places nothing is not offered', () => {
         const plan = planOf(lessons(16), short);
         expect(plan.proposals.map(p => p.places)).toEqual([...plan.proposals.map(p => p.places)].sort((a, b) => b - a));
@@ -126,6 +132,15 @@ describe('terms that cannot be', () => {
         expect([told(plan), plan.unplaced.map(u => u.why), kinds(plan), plan.proposals]).toEqual([
             ['Mon 7 Sep: l1', 'Thu 10 Sep: l2'], Array.from({ length: 3 }, () => 'The days off of the class “K” leave too few days to meet.'), ['no-meeting-days'], []
         ]);
+    });
+    test('where it is mended: at the first day, as no end is in the way', () => {
+        const starts = on('2026-09-07');
+        expect(said({ starts, off: [off('2026-09-14', '9999-12-31')] }).problems.map(({ place }) => place.range)).toEqual([starts.at]);
+        const ends = on('2026-09-10');
+        expect(said({ starts, ends }).problems.map(({ kind, place }) => [kind, place.range])).toEqual([['term-overrun', ends.at]]);
+    });
+    test('a session of no minutes or fewer is none: a lesson a meeting', () => {
+        for (const minutes of [0, -5]) expect([kinds(said(session(minutes))), told(said(session(minutes))).length]).toEqual([[], 5]);
     });
     test('a class of nobody, an empty class, a course of nothing', () => {
         expect(planOf(lessons(2), { ...twoDays, learners: { count: 0, at: on('').at } }).weeks).toHaveLength(1);

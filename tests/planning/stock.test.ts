@@ -5,7 +5,7 @@ import type { WeekBrief } from '../../server/planning/figures.js';
 import { planWeek } from '../../server/planning/week.js';
 import type { file} from './sheets.js';
 import {
-    consumable, course, held, kit, klass, lesson, measured, meets, mention, need, on, percent, programme, range, reusable
+    consumable, counted, course, held, kit, klass, lesson, measured, meets, mention, need, on, percent, programme, range, reusable
 } from './sheets.js';
 
 type Declared = Parameters<typeof file>[number];
@@ -98,6 +98,17 @@ describe('at hand', () => {
         const left = planWeek(sheets('2 cup'), { week: 1 });
         expect(stocked(left)).toEqual([['bean', '1 kg', undefined, '1 kg']]);
         expect(left.assumptions.at(-1)).toBe('The class has 2 cup of “Bean”, which cannot be counted in g: it is left out.');
+    });
+    test.each([
+        ['2 cup', counted('bag', 'bags'), '2 cup of “Bean”, which cannot be counted in bags: it is left out.'],
+        ['2 cup', {}, '2 cup of “Bean”, which cannot be counted in whole pieces: it is left out.'],
+        ['x', measured('g'), 'x of “Bean”, which cannot be counted in g: it is left out.']
+    ])('%s, where it is counted as %j, is said by whose it is', (text, measure, says) => {
+        const bean = consumable('bean', { ...measure, source: 'shop' });
+        const left = (own: Partial<ClassSheet>, other: Partial<ClassSheet>) => planWeek(programme(bean, lesson('a', [need('bean', '1', 'class')]), course('c', ['a']),
+            klass('k', 'c', 7, own), klass('m', 'c', 7, { sharesWith: [mention('k')], ...other })), { week: 1, class: 'k' }).assumptions.filter(one => one.includes('left out'));
+        const has = { onHand: [held('bean', text)] };
+        expect([left(has, {}), left({}, has)]).toEqual([[`The class has ${says}`], [`The class “M” has ${says}`]]);
     });
     // 1 lb is 453.59237 g (NIST Handbook 44, appendix C): at hand is said rounded down, what is missing makes up the rest.
     test('the exact amounts stay beside the rounded ones', () => {

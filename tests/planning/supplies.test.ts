@@ -57,6 +57,27 @@ describe('the record of a thing', () => {
         expect(found.things).toEqual([]);
         expect(found.orders[0]).toMatchObject({ name: 'tales', packs: [{ count: 2, text: '2 copies at 12.00 EUR' }], cost: { text: '24.00 EUR' } });
     });
+    test('how long it keeps is counted in days, from meeting to meeting', () => {
+        // Needed on Thursday 10 and Monday 14 September: four days, though in two weeks. A pack holds enough for both.
+        const found = (keepsDays: number, own: Partial<ClassSheet> = { meets: meets('mon', 'thu') }) => supplies(weekly(bean({ packs: [pack('500 g', '2.10')], keeps: days(keepsDays) }), [undefined, '100 g', '100 g'], own)).orders.map(o => o.covers);
+        expect([found(6), found(3)]).toEqual([[[1, 2]], [[1], [2]]]);
+        // On Mondays alone it is seven days.
+        expect([found(6, {}), found(8, {})]).toEqual([[[2], [3]], [[2, 3]]]);
+    });
+    test('what some lesson of a week cannot do without is bought, for all of them', () => {
+        const optional = { ...need('bean', '100 g', 'class'), optional: true };
+        const plain = need('bean', '50 g', 'class');
+        const orders = (...needs: typeof plain[]) => supplies(programme(bean(), ...needs.map((one, i) => lesson(`l${i}`, [one])), course('c', needs.map((_, i) => `l${i}`)), klass('k', 'c', 7, { starts: on('2026-09-07'), meets: meets('mon', 'thu') }))).orders.map(o => o.net.exact);
+        expect([orders(optional, plain), orders(plain, optional), orders(optional, optional)]).toEqual([['150'], ['150'], []]);
+    });
+    test('what comes from home is bought too from the week on in which some is known to come, where packs say how', () => {
+        const jar = (more: Partial<MaterialSheet>) => reusable('jar', { source: 'home', ...more });
+        const coming = { onOrder: [held('jar', '4', '2026-09-14')] };
+        const packs = { packs: [pack('6', '3.00')] };
+        expect(bought(supplies(weekly(jar(packs), ['9', '9', '9'], coming)))).toEqual([[2, '1 x 6 at 3.00 USD', [2]]]);
+        expect(bought(supplies(weekly(jar(packs), ['9', '9', '9'])))).toEqual([]);
+        expect(bought(supplies(weekly(jar({}), ['9', '9', '9'], coming)))).toEqual([]);
+    });
     test('what is left over goes off', () => {
         const found = supplies(weekly(bean({ packs: [pack('500 g', '2.10')], keeps: days(14) }), ['100 g', '100 g', '100 g']));
         expect(bought(found)).toEqual([[1, '1 x 500 g at 2.10 USD', [1, 2]], [3, '1 x 500 g at 2.10 USD', [3]]]);

@@ -120,6 +120,6 @@ function shareText({ items, met, metAbove = 0 }: FrameworkFigures): string {
 
 /** Whole per cent; 0 and 100 only for none and all. */
 function percent(part: number, whole: number): number {
-    if (whole === 0 || part === 0) return 0;
+    if (part === 0) return 0;
     return part === whole ? 100 : Math.min(99, Math.max(1, Math.round((part * 100) / whole)));
 }

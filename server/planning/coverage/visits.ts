@@ -85,7 +85,7 @@ export function visitsTrail(visits: readonly Visit[]): TrailStep[] {
         const gap = visit.at.meeting - (visits[i - 1] ?? visit).at.meeting;
         const { column, does, places } = visit.cell;
         const title = quoted(column.lesson.title);
-        const what = visit.again ? `${title} is taught again` : `${title} ${does.length === 1 ? does[0]! : listing(does)} it`;
+        const what = visit.again ? `${title} is taught again` : `${title} ${listing(does)} it`;
         const words = i === 0 ? what : gap === 0 ? `at the same meeting: ${what}` : `${counted(gap, 'meeting')} later: ${what}`;
         return { words: `${words} (${whenOf(visit.at)})`, place: places[0]! };
     });
