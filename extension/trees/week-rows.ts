@@ -24,6 +24,30 @@ export function weekRows(answer: WeekAnswer, ticks: Ticks): WeekRow[] {
     return buying.length > 0 ? [...groups, { kind: 'buying', id: 'buying', children: buying }] : groups;
 }
 
+/** Makes rows say what others say, where those are the same rows of the same week in the same order. @returns the rows that differed; undefined, and nothing is changed, where the rows are others */
+export function updateRows(rows: readonly WeekRow[], others: readonly WeekRow[]): WeekRow[] | undefined {
+    if (!sameRows(rows, others)) return undefined;
+    return rows.flatMap((row, index) => {
+        const within = updateRows(childrenOf(row), childrenOf(others[index]!)) ?? [];
+        const other = others[index]!;
+        const whole = 'children' in row ? { ...other, children: row.children } : other;
+        if (JSON.stringify(whole) === JSON.stringify(row)) return within;
+        Object.assign(row, whole);
+        return [row, ...within];
+    });
+}
+
+function sameRows(rows: readonly WeekRow[], others: readonly WeekRow[]): boolean {
+    return rows.length === others.length && rows.every((row, index) => {
+        const other = others[index]!;
+        return row.id === other.id && weekOf(row) === weekOf(other) && sameRows(childrenOf(row), childrenOf(other));
+    });
+}
+
+const weekOf = (row: WeekRow): string => ('week' in row ? JSON.stringify(row.week) : '');
+
+const childrenOf = (row: WeekRow): readonly WeekRow[] => ('children' in row ? row.children : []);
+
 export function gatheringWeek({ programme, class: group, from, week }: WeekAnswer): GatheringWeek {
     return { programme, class: group?.name, from, week };
 }

@@ -6,14 +6,14 @@ import { localDay } from '../local-day.js';
 import type { Shown } from './shown.js';
 import type { Ticks } from './ticks.js';
 import { itemOf } from './week-items.js';
-import { gatheringWeek, thingsOf, tickedByWeek, weekRows, type WeekRow } from './week-rows.js';
+import { gatheringWeek, thingsOf, tickedByWeek, updateRows, weekRows, type WeekRow } from './week-rows.js';
 import { WhenQuiet } from './when-quiet.js';
 
 const viewId = 'haversack.week';
 
 /** What a week needs, to be ticked off as it is gathered. */
 export class WeekTree implements vscode.TreeDataProvider<WeekRow>, vscode.Disposable {
-    private readonly changed = new vscode.EventEmitter<void>();
+    private readonly changed = new vscode.EventEmitter<WeekRow[] | undefined>();
     readonly onDidChangeTreeData = this.changed.event;
     private readonly view: vscode.TreeView<WeekRow>;
     private readonly quiet = new WhenQuiet(() => this.update());
@@ -118,7 +118,7 @@ export class WeekTree implements vscode.TreeDataProvider<WeekRow>, vscode.Dispos
 
     private show(): void {
         const { answer, ticks, view } = this;
-        this.rows = answer ? weekRows(answer, ticks) : [];
+        this.take(answer ? weekRows(answer, ticks) : []);
         if (answer) {
             const things = thingsOf(answer);
             view.title = vscode.l10n.t('Week {0} of {1}', answer.week, answer.weeks);
@@ -129,7 +129,13 @@ export class WeekTree implements vscode.TreeDataProvider<WeekRow>, vscode.Dispos
             view.description = undefined;
             view.message = undefined;
         }
-        this.changed.fire();
+    }
+
+    /** Draws anew only what differs: while a row is drawn, the editor does not know which one a key is about. */
+    private take(rows: WeekRow[]): void {
+        const differing = updateRows(this.rows, rows);
+        if (!differing) this.rows = rows;
+        if (differing?.length !== 0) this.changed.fire(differing);
     }
 }
 

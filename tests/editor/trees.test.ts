@@ -12,7 +12,8 @@ import { until } from './until.js';
 const pane = (editor: Editor, heading: RegExp): Locator => editor.page.locator('.pane').filter({ has: editor.page.locator('.pane-header h3.title').filter({ hasText: heading }) });
 const programme = (editor: Editor): Locator => pane(editor, /^Programme$/);
 const week = (editor: Editor): Locator => pane(editor, /^(Week|This week)/);
-const row = (tree: Locator, label: string): Locator => tree.locator('.monaco-list-row').filter({ has: tree.page().locator('.label-name').getByText(label, { exact: true }) });
+/** The row of this title, with its amount before it or without. */
+const row = (tree: Locator, title: string): Locator => tree.locator('.monaco-list-row').filter({ has: tree.page().locator('.label-name').getByText(new RegExp(`^(?:\\S.* · )?${title.replace(/[?.()]/g, String.raw`\$&`)}$`)) });
 const rows = (tree: Locator): Promise<string[]> => tree.locator('.monaco-list-row').evaluateAll(all => all.map(one =>
     Array.from(one.querySelectorAll('.label-name, .label-description')).map(part => part.textContent).join(' | ')));
 const description = (tree: Locator): Promise<string> => tree.locator('.pane-header .description').innerText();

@@ -3,7 +3,7 @@ import type { CourseNode, LessonNode, ProgrammeNode, WeekAnswer } from '../../se
 import { placeOf, rowsById, rowsOf, type ProgrammeRow } from '../../extension/trees/programme-nodes.js';
 import { Ticks } from '../../extension/trees/ticks.js';
 import { holdsLines } from '../../extension/trees/holds-lines.js';
-import { gatheringWeek, tickedByWeek, weekRows } from '../../extension/trees/week-rows.js';
+import { gatheringWeek, tickedByWeek, updateRows, weekRows } from '../../extension/trees/week-rows.js';
 
 const at = (line: number) => ({ uri: 'file:///a.course', line, character: 0 });
 const none = { errors: 0, warnings: 0 };
@@ -81,6 +81,21 @@ describe('the rows of a week', () => {
             [{ programme: 'p', class: 'k', from: '2026-09-14', week: 1 }, [{ name: 'a', amount: '1', gathered: true }, { name: 'b', amount: '2', gathered: false }]],
             [{ programme: 'p', class: 'k', from: '2026-09-21', week: 2 }, [{ name: 'a', amount: '1', gathered: true }, { name: 'b', amount: '2', gathered: true }]]
         ]);
+    });
+
+    it('stay the same rows while they tell of the same week, and say which of them differ', async () => {
+        let kept: unknown;
+        const ticks = new Ticks({ get: () => kept, update: (_, value) => { kept = value; return Promise.resolve(); } });
+        const rows = weekRows(answer, ticks);
+        const [kit] = rows;
+        const first = 'children' in kit! ? kit.children[0] : undefined;
+        expect(updateRows(rows, weekRows(answer, ticks))).toEqual([]);
+        await ticks.set(gatheringWeek(answer), [{ name: 'a', amount: '1', gathered: true }], '2026-09-12');
+        const differing = updateRows(rows, weekRows(answer, ticks));
+        expect([differing!.length, differing![0] === kit, differing![1] === first]).toEqual([2, true, true]);
+        expect(rows).toEqual(weekRows(answer, ticks));
+        for (const other of [{ ...answer, week: 2 }, { ...answer, buy: [] }]) expect(updateRows(rows, weekRows(other, ticks))).toBeUndefined();
+        expect(rows).toEqual(weekRows(answer, ticks));
     });
 
     it('are none to buy where there is nothing to buy', () => {
