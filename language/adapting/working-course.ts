@@ -8,6 +8,9 @@ import type { AdaptingMemo } from './memo.js';
 import { quoted } from '../facts/wording.js';
 import { type Titles } from './words.js';
 
+/** Of a lesson that is changed more often than anybody does, only so many steps on its way are kept: each is a whole lesson. */
+const mostStepsKept = 200;
+
 /** A line of the course as it is taught now. */
 export interface Taught {
     name: string;
@@ -54,6 +57,7 @@ export class WorkingCourse implements Titles {
     readonly games = new Map<string, GameSheet>();
     /** Lessons that are others than in the programme, by their name now. */
     readonly sheets = new Map<string, LessonSheet>();
+    private readonly timesChanged = new Map<string, number>();
 
     constructor(readonly programme: Programme, readonly base: CourseSheet, readonly memo: AdaptingMemo) {
         this.units = base.units.map(({ lessons }) => lessons.map(mention => ({ name: mention.name, mention, madeOf: [mention.name] })));
@@ -125,7 +129,9 @@ export class WorkingCourse implements Titles {
     change(name: string, inputs: readonly unknown[], make: (sheet: LessonSheet) => LessonSheet): boolean {
         const sheet = this.sheet(name);
         if (!sheet) return false;
-        const made = this.memo.of(sheet, inputs, () => make(sheet));
+        const before = this.timesChanged.get(name) ?? 0;
+        this.timesChanged.set(name, before + 1);
+        const made = before < mostStepsKept ? this.memo.of(sheet, inputs, () => make(sheet)) : make(sheet);
         if (made === sheet) return false;
         this.sheets.set(name, made);
         return true;

@@ -35,8 +35,7 @@ export function readFramework(text: string): Attachment {
             : `The framework in this file has no items (CFItems holds none that can be read). ${getAnother}`);
     }
     const tree = frameworkTree(items, listOf(content.CFAssociations), document);
-    remarks.push(...tree.remarks, ...codesTwice(items));
-    return { state: 'framework', framework: { title: wordsOf(document?.title) ?? 'Framework without a title', items: tree.items, remarks } };
+    return { state: 'framework', framework: { title: wordsOf(document?.title) ?? 'Framework without a title', items: tree.items, remarks: [...remarks, ...tree.remarks, ...codesTwice(items)] } };
 }
 
 function notJson(text: string): string {

@@ -91,9 +91,12 @@ export class TimeZones {
     }
 }
 
+/** Longer than any name of a time zone; what is searched is no longer. */
+const longestZone = 100;
+
 /** Some programs write a prefix of their own before the name that everybody knows. */
 function knownFormat(zone: string): Intl.DateTimeFormat | undefined {
-    const plain = /[A-Za-z]+\/[\w+-]+(?:\/[\w+-]+)?$/.exec(zone)?.[0];
+    const plain = /[A-Za-z]+\/[\w+-]+(?:\/[\w+-]+)?$/.exec(zone.slice(-longestZone))?.[0];
     for (const name of [zone, plain]) {
         if (name === undefined) continue;
         try {

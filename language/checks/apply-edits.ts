@@ -52,7 +52,7 @@ class Page {
 
     /** The first line from one to another that says just this, a remark aside. */
     lineThatSays(words: string, first: number, last: number): number | undefined {
-        const found = this.lines.slice(first, last + 1).findIndex(({ text }) => text.replace(/\s#.*$/, '').trim() === words);
+        const found = this.lines.slice(first, last + 1).findIndex(({ text }) => withoutRemark(text).trim() === words);
         return found < 0 ? undefined : first + found;
     }
 
@@ -100,4 +100,9 @@ class Page {
         const first = this.lines.find(({ text }, at) => text.trim() !== '' && !text.trimStart().startsWith('#') && this.indentOf(at) !== '');
         return first ? /^[^\S\r\n]+/.exec(first.text)![0] : '  ';
     }
+}
+
+function withoutRemark(line: string): string {
+    const at = line.search(/\s#/);
+    return at < 0 ? line : line.slice(0, at);
 }

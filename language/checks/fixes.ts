@@ -44,7 +44,7 @@ export function lastOf(ranges: readonly Range[]): Range | undefined {
 
 /** Lines in front of the parts of a lesson: at the end of what its head says. */
 export function inLessonHead(lesson: LessonSheet, lines: string[]): Edit {
-    const firstPart = Math.min(...lesson.parts.map(part => part.whole.start.line), Number.POSITIVE_INFINITY);
+    const firstPart = lesson.parts.reduce((first, part) => Math.min(first, part.whole.start.line), Number.POSITIVE_INFINITY);
     const said = [
         ...lesson.steps.map(({ at }) => at), ...lesson.needs.map(({ at }) => at), ...lesson.cautions.map(({ at }) => at),
         ...[...lesson.follows, ...lesson.introduces, ...lesson.practises, ...lesson.checks, ...lesson.notNeeded, ...lesson.words].map(({ at }) => at)

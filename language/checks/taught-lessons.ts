@@ -20,12 +20,12 @@ export const lessonNotTaught: Check = {
 
 /** After the lesson of the same family that is nearest before it, or else at the end of the last unit of the first course. */
 function addToCourse(lesson: LessonSheet, view: ProgrammeView): Fix[] {
-    const [, family, number] = /^(.*?)-?(\d+)$/.exec(lesson.name) ?? [undefined, lesson.name, '0'];
+    const { family, number } = numbered(lesson.name) ?? { family: lesson.name, number: 0 };
     let before: { name: string; number: number } | undefined;
     for (const name of view.taughtAt.keys()) {
-        const [, otherFamily, other] = /^(.*?)-?(\d+)$/.exec(name) ?? [];
-        if (otherFamily !== family || Number(other) >= Number(number)) continue;
-        if (!before || Number(other) > before.number) before = { name, number: Number(other) };
+        const other = numbered(name);
+        if (other?.family !== family || other.number >= number) continue;
+        if (!before || other.number > before.number) before = { name, number: other.number };
     }
     const place = before && view.taughtAt.get(before.name)![0]!;
     if (place) {
@@ -68,3 +68,10 @@ export const taughtTwice: Check = {
         }
     }
 };
+
+/** "weigh" and 2 of "weigh-2"; undefined where no number stands at the end. */
+function numbered(name: string): { family: string; number: number } | undefined {
+    let start = name.length;
+    while (start > 0 && /\d/.test(name[start - 1]!)) start--;
+    return start === name.length ? undefined : { family: name.slice(0, start).replace(/-$/, ''), number: Number(name.slice(start)) };
+}

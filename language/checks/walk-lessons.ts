@@ -2,9 +2,7 @@ import type { FileSheet, LessonSheet, Mention, Need, Prose, Step } from '../shee
 
 /** A lesson's own needs and those of its parts, without those that a game brings. */
 export function allNeeds(lesson: Pick<LessonSheet, 'needs' | 'parts'>): Need[] {
-    const needs = [...lesson.needs];
-    for (const part of lesson.parts) needs.push(...part.needs);
-    return needs;
+    return [...lesson.needs, ...lesson.parts.flatMap(({ needs }) => needs)];
 }
 
 /** Every step of a file that stands under no other: of lessons, their parts, games, and what adaptations add. */

@@ -24,19 +24,23 @@ export interface Edge {
 
 /** A place in the grammar: which tokens may come next. Made on demand and shared. */
 export class GrammarState {
-    /** Answers given before; null where the symbol may not come. */
-    private readonly moves = new Map<TokenSymbol, GrammarState | null>();
+    /** Answers given before, for words of the language alone: whatever else is typed would stay here for ever. */
+    private readonly moves = new Map<TokenSymbol, GrammarState>();
     private readonly singles = new Map<TokenSymbol, string>();
+    private readonly symbols: ReadonlySet<TokenSymbol>;
 
-    constructor(private readonly automaton: GrammarAutomaton, readonly edges: readonly Edge[]) {}
+    constructor(private readonly automaton: GrammarAutomaton, readonly edges: readonly Edge[]) {
+        this.symbols = new Set(edges.map(({ symbol }) => symbol));
+    }
 
     move(symbol: TokenSymbol): GrammarState | undefined {
+        if (!this.symbols.has(symbol)) return undefined;
         let next = this.moves.get(symbol);
         if (next === undefined) {
-            next = this.automaton.stateAfter(this.edges, symbol) ?? null;
+            next = this.automaton.stateAfter(this.edges, symbol)!;
             this.moves.set(symbol, next);
         }
-        return next ?? undefined;
+        return next;
     }
 
     /** The place after one of several ways to take the same word: after `in` of `in kit`, say, and not of inches. */
@@ -45,11 +49,12 @@ export class GrammarState {
     }
 
     accepts(symbol: TokenSymbol): boolean {
-        return this.move(symbol) !== undefined;
+        return this.symbols.has(symbol);
     }
 
     /** The property that this token sets and that the block may set only once. */
     single(symbol: TokenSymbol): string | undefined {
+        if (!this.symbols.has(symbol)) return undefined;
         let single = this.singles.get(symbol);
         if (single === undefined) {
             single = this.findSingle(symbol) ?? '';

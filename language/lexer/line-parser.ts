@@ -1,11 +1,33 @@
 import type { TokenType } from 'chevrotain';
-import { createParser, GrammarAST, isAstNode, LangiumParser, type AstNode, type LangiumCoreServices, type ParserOptions, type ParseResult } from 'langium';
+import {
+    createParser, CstNodeBuilder, GrammarAST, isAstNode, LangiumParser,
+    type AstNode, type CompositeCstNode, type CstNode, type LangiumCoreServices, type ParserOptions, type ParseResult
+} from 'langium';
 
 /** The empty tokens between lines, and marks that begin or separate something but never end it. */
 const outOfTree = new Set(['EOL', 'INDENT', 'DEDENT', ':', '{', ',', '(']);
 
+/** Takes any number of remarks side by side: Langium's own hands all of them to one call, which takes about 120,000 arguments. */
+class PatientNodeBuilder extends CstNodeBuilder {
+    override appendChildren(parent: CompositeCstNode, children: CstNode[]): void {
+        for (const child of children) this.appendChild(parent, child);
+    }
+
+    override insertChildren(parent: CompositeCstNode, index: number, children: CstNode[]): void {
+        const behind = parent.content.slice(index);
+        (parent as unknown as { content: CstNode[] }).content = parent.content.slice(0, index);
+        this.appendChildren(parent, children);
+        this.appendChildren(parent, behind);
+    }
+}
+
 /** Langium's parser, which keeps tokens out of the tree that nothing asks for there: they are a quarter of all. */
 class LineParser extends LangiumParser {
+    constructor(services: LangiumCoreServices) {
+        super(services);
+        Object.assign(this, { nodeBuilder: new PatientNodeBuilder() });
+    }
+
     override consume(index: number, tokenType: TokenType, feature: GrammarAST.AbstractElement): void {
         const { $container: within } = feature;
         // A mark that is one value among others, as the comma of `mark 7, 12` is, stands in the tree.

@@ -153,7 +153,7 @@ export class OpenBlocks {
         if (own === usual) return own;
         const below = linesBelow(this.text, this.lines, index, header);
         if (below.length === 0) return Math.max(own, header + 1);
-        const least = Math.min(...below.map(line => line.wide));
+        const least = below.reduce((narrowest, { wide }) => Math.min(narrowest, wide), Infinity);
         if (own <= header) return this.standsUnder(fit, below[0]!) ? usual : least;
         if (least === own) return own > usual && below[0]!.wide === own && this.standsUnder(fit, below[0]!) && !this.standsBeside(fit, below[0]!) ? usual : own;
         if (least < own) return least === usual || below.every(line => line.wide !== own) ? least : own;

@@ -63,7 +63,8 @@ class Reader {
         if (!line) return undefined;
         const below = this.lines.splice(number);
         for (let index = 0; index < this.lines.length;) index = this.readStatement(index);
-        this.lines.push(...below);
+        // One by one: a file may have more lines than a call takes arguments.
+        for (const one of below) this.lines.push(one);
         return { line, spots: this.blocks.spotsFor(line), continuesProse: this.proseBefore && line.wide > this.proseColumn };
     }
 

@@ -27,20 +27,33 @@ const nameableKinds = [ast.Material.$type, ast.Print.$type, ast.Book.$type, ast.
 
 /** Where a reference looks: parts in their material or lesson, everything else in the whole programme. */
 export class HaversackScopeProvider extends DefaultScopeProvider {
+    /** A tree never changes, and a long adaptation is asked once for each of its lines. */
+    private readonly partsAdded = new WeakMap<ast.Adaptation, ReadonlyMap<string, readonly ast.LessonPart[]>>();
+
     override getScope(context: ReferenceInfo): Scope {
         const { container, property } = context;
         if (ast.isNeedOption(container) && property === 'parts') {
             const thing = container.thing?.ref;
             return ast.isMaterial(thing) ? this.scopeOf(thing.parts) : EMPTY_SCOPE;
         }
-        if (property === 'part' && isPartOfNamedLesson(container)) return this.scopeOfParts(partsOf(container.lesson?.ref, container));
+        if (property === 'part' && isPartOfNamedLesson(container)) return this.scopeOfParts(this.partsOf(container.lesson?.ref, container));
         if (ast.isUnsure(container)) {
             const home = AstUtils.getContainerOfType(container, (node): node is ast.Lesson | ast.AddToLesson => ast.isLesson(node) || ast.isAddToLesson(node));
-            const parts = ast.isAddToLesson(home) ? partsOf(home.lesson?.ref, home) : home?.parts ?? [];
+            const parts = ast.isAddToLesson(home) ? this.partsOf(home.lesson?.ref, home) : home?.parts ?? [];
             return this.scopeOf(parts.filter(ast.isRepeatable));
         }
         const types = property === 'names' ? nameableKinds : [this.reflection.getReferenceType(context)];
         return new IndexScope(this.indexManager as NameIndex, types, container);
+    }
+
+    /** The parts of a lesson, and those that the adaptation around a node adds to it. */
+    private partsOf(lesson: ast.Lesson | undefined, within: AstNode): readonly ast.LessonPart[] {
+        if (!lesson) return [];
+        const adaptation = AstUtils.getContainerOfType(within, ast.isAdaptation);
+        if (!adaptation) return lesson.parts;
+        let added = this.partsAdded.get(adaptation);
+        if (!added) this.partsAdded.set(adaptation, added = partsAddedBy(adaptation));
+        return [...lesson.parts, ...added.get(lesson.name) ?? []];
     }
 
     /** Parts by their own names, games by what is played. */
@@ -63,11 +76,17 @@ export function isPartOfNamedLesson(node: AstNode): node is ast.PartOfLesson | a
     return ast.isPartOfLesson(node) || ast.isSplitLesson(node) || ast.isAddToLesson(node);
 }
 
-/** The parts of a lesson, and those that the adaptation around a node adds to it. */
-function partsOf(lesson: ast.Lesson | undefined, within: AstNode): readonly ast.LessonPart[] {
-    if (!lesson) return [];
-    const adaptation = AstUtils.getContainerOfType(within, ast.isAdaptation);
-    return [...lesson.parts, ...adaptation?.changes.flatMap(change => (ast.isAddToLesson(change) && change.lesson?.$refText === lesson.name ? change.parts : [])) ?? []];
+/** Parts that an adaptation adds, by the lesson that gets them. */
+function partsAddedBy(adaptation: ast.Adaptation): Map<string, ast.LessonPart[]> {
+    const added = new Map<string, ast.LessonPart[]>();
+    for (const change of adaptation.changes) {
+        const lesson = ast.isAddToLesson(change) ? change.lesson?.$refText : undefined;
+        if (!ast.isAddToLesson(change) || lesson === undefined || change.parts.length === 0) continue;
+        const parts = added.get(lesson) ?? [];
+        for (const part of change.parts) parts.push(part);
+        added.set(lesson, parts);
+    }
+    return added;
 }
 
 /** Everything of some types that the programme around a node declares; of one name the first type decides. */

@@ -64,7 +64,8 @@ function readNumber(settings: SettingsReader, what: string): number | PictureFau
         return Number.isInteger(decimal) ? settings.wrong(`A number line counts in whole numbers and decimals: write ${text(decimal)} for ${written}.`, settings.lastAs(text(decimal)))
             : settings.wrong(`A number line counts in whole numbers and decimals; ${written} is best shown with a fraction-bar.`);
     }
-    const [, whole = '', decimals = ''] = /^(\d+)(?:\.(\d+?)0*)?$/.exec(written) ?? [];
+    const [, whole = '', asWritten = ''] = /^(\d+)(?:\.(\d+))?$/.exec(written) ?? [];
+    const decimals = withoutZeros(asWritten);
     if (whole === '') return settings.wrong(`'${written}' is no number for a number line.`);
     if (decimals.length > 2) return settings.wrong(`${written} has more than two decimal places, too fine for a line that children read.`);
     const hundredths = Number(whole) * hundred + Number(decimals.padEnd(2, '0'));
@@ -146,4 +147,11 @@ function nearestStep(ends: Ends, wished: number): number | undefined {
 function longer({ from, to }: Ends): number | undefined {
     return usualSteps.map(step => from + Math.ceil((to - from) / step) * step).sort((a, b) => a - b)
         .find(end => end <= limits.end * hundred && usualStep({ from, to: end }, limits.comfortable) !== undefined);
+}
+
+/** Without the zeros at the end, but for one that stands alone. */
+function withoutZeros(decimals: string): string {
+    let end = decimals.length;
+    while (end > 1 && decimals[end - 1] === '0') end--;
+    return decimals.slice(0, end);
 }

@@ -26,6 +26,8 @@ import { practiceLineItems } from './practice-completion.js';
 
 /** A list longer than this helps nobody and takes long to send. */
 const mostItems = 300;
+/** How many characters a block may stand to the right. */
+const deepestBlock = 200;
 /** Nobody types a longer name; in a longer word nothing is looked for. */
 const longestWord = 400;
 
@@ -68,7 +70,7 @@ export class HaversackCompletion implements CompletionProvider {
             if (fit.prose || fit.stopped || behindRemark(text, fit.at, before)) continue;
             const change = adaptation && spot.head === 'adaptation' ? { adaptation, line: line.number, tokens: fit.tokens } : undefined;
             if (fit.tokens.length === 0) items.push(...this.heads(spot, change), ...this.wholeBlocks(spot, context, text, offset, lesson, document));
-            items.push(...this.nextItems(fit.state, fit.tokens, lesson, document, line.number, change));
+            for (const item of this.nextItems(fit.state, fit.tokens, lesson, document, line.number, change)) items.push(item);
             items.push(...practiceLineItems(spot.head, fit.tokens));
         }
         return unique(items);
@@ -104,8 +106,11 @@ export class HaversackCompletion implements CompletionProvider {
     private wholeBlocks({ head, state }: Spot, { line }: LineContext, text: string, offset: number, lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
         if (text.slice(offset, line.end).trim() !== '') return [];
         const indent = text.slice(line.start, line.content).replace('\uFEFF', '');
+        const step = stepOf(text, indent);
+        // Each line of each block begins with it: nobody writes as far to the right.
+        if (indent.length + step.length > deepestBlock) return [];
         return blockSnippets(head, word => state.accepts(word), {
-            view: this.viewOf(document), lesson, today: this.services.today.date, takesSnippets: this.services.client.takesSnippets, indent, step: stepOf(text, indent)
+            view: this.viewOf(document), lesson, today: this.services.today.date, takesSnippets: this.services.client.takesSnippets, indent, step
         });
     }
 
@@ -147,7 +152,8 @@ export class HaversackCompletion implements CompletionProvider {
             } else if (GrammarAST.isCrossReference(edge.element)) {
                 const type = edge.element.type.$refText;
                 const own = change && this.candidatesOf(change).of(type, edge.assignment?.feature, change);
-                items.push(...(own ?? candidatesFor(type, this.viewOf(document), lesson, thing)).map(candidate => nameItem(candidate, lesson)));
+                // One by one: there may be more names than a call takes arguments.
+                for (const candidate of own ?? candidatesFor(type, this.viewOf(document), lesson, thing)) items.push(nameItem(candidate, lesson));
             } else {
                 items.push(...this.valueItems(edge, thing, document, line));
             }

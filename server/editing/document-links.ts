@@ -18,7 +18,7 @@ const neverInAddresses = /[\u0000-\u0020\u007F"<>\\^`{|}]/;
  * Links in a text, as CommonMark has them: `[words](address "title")` and `<address>`. Every piece is a loop over characters that end it, so
  * a text of nothing but brackets takes no longer than another.
  */
-const linkPattern = /\[[^[\]\n]{0,500}\]\(\s*<?([^\s<>()]*(?:\([^\s<>()]*\)[^\s<>()]*)*)>?(?:\s+"[^"\n]{0,500}")?\s*\)|<([a-z]+:[^\s<>]+)>/gi;
+const linkPattern = /\[[^[\]\n]{0,500}\]\(\s{0,20}<?([^\s<>()]*(?:\([^\s<>()]*\)[^\s<>()]*)*)>?(?:\s{1,20}"[^"\n]{0,500}")?\s{0,20}\)|<([a-z]+:[^\s<>]+)>/gi;
 
 /** Files that the programme names, and links in texts: only addresses that can do no harm, and files that lie in the programme. */
 export class HaversackDocumentLinks implements DocumentLinkProvider {

@@ -7,9 +7,9 @@ export const shoppingColumns = ['Order by', 'Needed by', 'Week', 'Thing', 'Short
 
 /**
  * A cell that a spreadsheet would read as a formula (OWASP, "CSV Injection": = + - @ and tab or carriage return first, their
- * full-width forms too, also after spaces) begins with an apostrophe instead.
+ * full-width forms too, also after blanks and characters that nobody sees) begins with an apostrophe instead.
  */
-const formula = /^[\s\0]*[=+\-@\t\r＝＋－＠]/u;
+const formula = /^(?:[\s\p{Cc}\p{Cf}]*[=+\-@＝＋－＠]|[\s\0]*[\t\r])/u;
 
 /**
  * What to buy as CSV (RFC 4180: CRLF, quotes doubled), one line an order, the earliest last day to order first. Begins with a byte order

@@ -9,7 +9,7 @@ export interface Column {
 /** Aligned columns with two spaces between them; the last one is not filled up. Cells stay on one line each. */
 export function textTable(columns: readonly Column[], rows: readonly (readonly string[])[]): string[] {
     const cells = [columns.map(c => c.title), ...rows.map(row => columns.map((_, i) => onOneLine(row[i] ?? '')))];
-    const widths = columns.map((_, i) => Math.max(...cells.map(row => widthOf(row[i] ?? ''))));
+    const widths = columns.map((_, i) => cells.reduce((widest, row) => Math.max(widest, widthOf(row[i] ?? '')), 0));
     return cells.map(row => row.map((cell, i) => {
         const room = ' '.repeat((widths[i] ?? 0) - widthOf(cell));
         if (columns[i]?.number) return room + cell;

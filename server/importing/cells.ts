@@ -35,8 +35,12 @@ export function unitOf(word: string): { unit: Unit; times: Fraction } | undefine
 export const isPieces = (word: string): boolean => pieces.test(word.trim().toLowerCase().replace(/\.$/, ''));
 export const isPackWord = (word: string): boolean => packWords.test(word.trim().toLowerCase().replace(/\.$/, ''));
 
+/** No amount and no price is longer; in what is, nothing is looked for. */
+export const mostCharacters = 200;
+
 /** "500 g", "2 kg", "12 pcs", "1 1/2 cups", "1,5 kg", "2 x 250 ml", "3 sets", "box of 12", "12/pack", "a dozen". */
 export function readQuantity(text: string, style: NumberStyle): Understood<Quantity> {
+    if (text.length > mostCharacters) return { cannot: `'${shortened(text)}' is no amount that can be read` };
     const plain = text.trim().replace(/\s+/g, ' ');
     const asked = plain.replace(/^(?:an?|one) (?=dozen\b)/i, '1 ').replace(/^(?:[a-z]+ )?(?:of|with|à) (?=\d)/i, '').replace(/^[a-z]+ ?\((\d[^)]*)\)$/i, '$1')
         .replace(/ ?(?:\/|per|in an?|to an?|a) ?([a-z]+)$/i, (whole, word: string) => (isPackWord(word) ? '' : whole));

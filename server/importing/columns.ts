@@ -202,7 +202,7 @@ function headingFacts(heading: string, means: Meaning): Partial<Column> {
     const plain = plainHeading(heading);
     const facts: Partial<Column> = {};
     if (means === 'on-hand' || means === 'pack' || means === 'safety-stock') {
-        const bracketed = /[([]\s*(?:in\s+)?([^)\]]+?)\s*[)\]]/.exec(heading)?.[1] ?? /\bin (\w+)$/.exec(plain)?.[1];
+        const bracketed = /[([]\s*(?:in\s+)?([^)\]]+?)\s*[)\]]/.exec(heading.slice(0, 300))?.[1] ?? /\bin (\w+)$/.exec(plain)?.[1];
         if (bracketed !== undefined && unitOf(bracketed)) facts.unit = bracketed;
         if (means === 'on-hand') facts.packs = /\b(?:packs?|packets?|boxes|bags|packages)\b/.exec(plain)?.[0];
     }

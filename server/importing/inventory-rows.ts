@@ -82,7 +82,9 @@ export function readRows(table: Table, { headingRow, columns }: ColumnPlan, hint
 }
 
 function rowKey(cells: readonly Cell[]): string {
-    return cells.map(({ text }) => plainHeading(text)).join('|').replace(/\|+$/, '');
+    const words = cells.map(({ text }) => plainHeading(text));
+    while (words.at(-1) === '') words.pop();
+    return words.join('|');
 }
 
 /** A cell that stands alone in its row is a heading of what follows where it looks like one, else a thing with nothing but a title. */

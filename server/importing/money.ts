@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import { decimalsOfCurrency } from '@haversack/language/facts/currencies';
-import { readQuantity, shortened, unitOf, type Understood } from './cells.js';
+import { mostCharacters, readQuantity, shortened, unitOf, type Understood } from './cells.js';
 import { numberAt, type NumberStyle } from './numbers.js';
 import { numeral, type Quantity } from './quantities.js';
 
@@ -72,6 +72,7 @@ export function looksLikeMoney(text: string): boolean {
  * shows the cell, the column's heading, a currency column.
  */
 export function readPrice(text: string, shownIn: string | undefined, hints: CurrencyHints, style: NumberStyle): Understood<Price> {
+    if (text.length > mostCharacters) return { cannot: `'${shortened(text)}' is no price that can be read` };
     const [, amount = text, each] = /^(.*?\d.*?)\s*(?:\/|\bper\b|(?=\beach\b|\bea\b))\s*(?:an?\s+)?([^/]+)$/i.exec(text.trim()) ?? [];
     const { sign, rest } = withoutSign(amount);
     const number = numberAt(rest, style);

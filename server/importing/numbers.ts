@@ -25,8 +25,12 @@ const apart = /^\d{1,3}(?:[ \u00a0\u2009\u202f'’]\d{3})+(?:[.,]\d+)?(?![\d/])/
 const together = /^(?:\d+(?:[.,]\d+)*|[.,]\d+)/;
 const longest = 15;
 
+/** A longer text is no amount; what is looked for in it would take too long. */
+const mostRead = 1000;
+
 /** Reads the number that a text begins with: whole, decimal, fraction or mixed, with thousands marked in any usual way. */
 export function numberAt(text: string, style: NumberStyle): NumberRead | undefined {
+    if (text.length > mostRead) return undefined;
     const plain = text.replace(/(\d?)\s*([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])/gu, (_, before: string, sign: string) => `${before && `${before} `}${parts[sign]}`).trim();
     const mixed = fraction.exec(plain);
     if (mixed) {

@@ -68,7 +68,9 @@ function currencySigns(styles: string): (string | undefined)[] {
 }
 
 /** "€" of `[$€-407] #,##0.00`, "EUR" of `#,##0.00 "EUR"`, "$" of `"$"#,##0.00`. */
-function currencyIn(format: string): string | undefined {
+function currencyIn(written: string): string | undefined {
+    // A format has 255 characters at most (Excel's own limit, from memory).
+    const format = written.slice(0, 500);
     const bracketed = /\[\$([^\]-]+)(?:-[^\]]*)?\]/.exec(format)?.[1];
     const quoted = /"\s*([A-Z]{3}|[^"\w\s]?\p{Sc})\s*"/u.exec(format)?.[1];
     return (bracketed ?? quoted ?? /\p{Sc}/u.exec(format.replace(/\[[^\]]*\]/g, ''))?.[0])?.trim() || undefined;

@@ -13,8 +13,9 @@ export function messageText(message: string): string {
 
 /** As plainText, with the spaces at both ends. */
 function plainInside(text: string): string {
-    const [, before = '', inner = '', after = ''] = /^(\s*)(.*?)(\s*)$/s.exec(text) ?? [];
-    return `${before && ' '}${plainText(inner)}${after && ' '}`;
+    const inner = text.trim();
+    if (inner === '') return text && ' ';
+    return `${/^\s/.test(text) ? ' ' : ''}${plainText(inner)}${/\s$/.test(text) ? ' ' : ''}`;
 }
 
 /** Characters that can open markup anywhere, and those that can at the start of a line. */

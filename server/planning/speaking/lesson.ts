@@ -106,7 +106,8 @@ function first({ steps }: PartFigures): StepFigures[] {
 /** The first sentences, as far as somebody needs them to begin: the brief has the rest. */
 function opening(text: string): string {
     const sentences = text.split(/(?<=[.!?…]["”’)]*)\s+(?=[\p{Lu}\p{N}"“‘(])/u);
-    const enough = sentences.findIndex((_, index) => spokenWords(sentences.slice(0, index + 1).join(' ')) >= 12);
+    let words = 0;
+    const enough = sentences.findIndex(sentence => (words += spokenWords(sentence)) >= 12);
     return sentences.slice(0, enough < 0 ? undefined : enough + 1).join(' ');
 }
 
