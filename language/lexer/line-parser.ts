@@ -7,13 +7,18 @@ import {
 /** The empty tokens between lines, and marks that begin or separate something but never end it. */
 const outOfTree = new Set(['EOL', 'INDENT', 'DEDENT', ':', '{', ',', '(']);
 
+/** So many arguments every call takes. */
+const mostArguments = 10_000;
+
 /** Takes any number of remarks side by side: Langium's own hands all of them to one call, which takes about 120,000 arguments. */
 class PatientNodeBuilder extends CstNodeBuilder {
     override appendChildren(parent: CompositeCstNode, children: CstNode[]): void {
-        for (const child of children) this.appendChild(parent, child);
+        if (children.length < mostArguments) super.appendChildren(parent, children);
+        else for (const child of children) this.appendChild(parent, child);
     }
 
     override insertChildren(parent: CompositeCstNode, index: number, children: CstNode[]): void {
+        if (children.length < mostArguments) return super.insertChildren(parent, index, children);
         const behind = parent.content.slice(index);
         (parent as unknown as { content: CstNode[] }).content = parent.content.slice(0, index);
         this.appendChildren(parent, children);
