@@ -6,7 +6,7 @@ export default defineConfig({
     oxc: jsx,
     test: {
         ...common,
-        include: ['tests/rough/*.test.ts'],
+        include: ['tests/rough/*.test.ts', 'tests/formatting/properties.test.ts'],
         env: { HAVERSACK_ROUGH: '1' },
         testTimeout: 3_600_000,
         hookTimeout: 120_000,
