@@ -30,8 +30,10 @@ const stopwatch = (): (() => number) => {
 };
 
 /** Reads, checks and writes a programme of which one file is this text. */
-async function through(text: string): Promise<Times> {
-    const programme = await MemoryProgramme.of([...small, { file: 'big.lesson', text: '' }]);
+async function through(written: string): Promise<Times> {
+    // The first lesson of the course, so that the brief shows what it says.
+    const text = written.replace('lesson long "Long"', 'lesson listen-1 "Long"');
+    const programme = await MemoryProgramme.of([...small.filter(({ file }) => file !== 'lessons/listen-1.lesson'), { file: 'big.lesson', text: '' }]);
     const lap = stopwatch();
     await programme.set('big.lesson', text);
     const reading = lap();
