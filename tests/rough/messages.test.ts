@@ -7,7 +7,7 @@ import { RawServer } from './raw-server.js';
 
 vi.setConfig({ testTimeout: 3_600_000 });
 
-const inAll = cases(1_000_000, 5000);
+const inAll = cases(1_000_000, 1500);
 const inSession = Math.min(25_000, inAll);
 const inBatch = 500;
 
