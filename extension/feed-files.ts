@@ -2,7 +2,8 @@ import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { filesNotification, largestNamedFile, wantedFileRequest, type FedFile, type FilesParams } from '@haversack/server/protocol/files';
 import { base64 } from './base64.js';
-import { filesIn, named, own, readAtOnce } from './files-in.js';
+import { filesIn, named, readAtOnce } from './files-in.js';
+import { programmeFile } from './programme-file.js';
 
 const pattern = '**/*.{lesson,kit,course,ics,ICS,ical,ICAL,icalendar,ICALENDAR,json,JSON}';
 
@@ -148,7 +149,7 @@ export class FileFeed implements vscode.Disposable {
 /** A programme's own file with what it holds, any other by its name. */
 async function fileAt(uri: vscode.Uri): Promise<FedFile> {
     const address = uri.toString();
-    if (!own.test(uri.path)) return { uri: address };
+    if (!programmeFile.test(uri.path)) return { uri: address };
     try {
         return { uri: address, bytes: base64(await vscode.workspace.fs.readFile(uri)) };
     } catch {

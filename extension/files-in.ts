@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
+import { programmeFile } from './programme-file.js';
 
-/** What the programme itself is made of, and what it may name. Only the first is sent unasked. */
-export const own = /\.(?:lesson|kit|course)$/;
+/** What a programme may name; it is not sent unasked. */
 export const named = /\.(?:ics|ical|icalendar|json)$/i;
 
 /** The most files or folders that a file system far away is asked for at once. */
@@ -28,7 +28,7 @@ export async function filesIn(uri: vscode.Uri, type: vscode.FileType): Promise<v
     return found;
 }
 
-const isOurs = ({ path }: vscode.Uri): boolean => own.test(path) || named.test(path);
+const isOurs = ({ path }: vscode.Uri): boolean => programmeFile.test(path) || named.test(path);
 
 async function entriesOf(folder: vscode.Uri): Promise<[vscode.Uri, vscode.FileType][]> {
     try {

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { programmeFile } from './programme-file.js';
 import { languageId } from './client-options.js';
 
 /** What stands shorter than this comes and goes while somebody types, in milliseconds. */
@@ -37,7 +38,7 @@ function followProblems(): vscode.Disposable {
     let standing = 0;
     let rest: ReturnType<typeof setTimeout> | undefined;
     const told = vscode.languages.onDidChangeDiagnostics(({ uris }) => {
-        const ours = uris.filter(({ path }) => /\.(?:lesson|kit|course)$/.test(path));
+        const ours = uris.filter(({ path }) => programmeFile.test(path));
         if (ours.length === 0) return;
         for (const uri of ours) {
             const here = problemsIn(uri);

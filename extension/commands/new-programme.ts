@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { programmeFile } from '../programme-file.js';
 import { startingSoon } from './starting-soon.js';
 
 const files = ['inventory.kit', 'programme.course', 'lessons/stones-1.lesson'];
@@ -53,5 +54,5 @@ async function programmeFilesIn(folder: vscode.Uri): Promise<string[]> {
             return [];
         }
     }));
-    return found.flat().map(([name]) => name).filter(name => /\.(?:lesson|kit|course)$/.test(name));
+    return found.flat().map(([name]) => name).filter(name => programmeFile.test(name));
 }

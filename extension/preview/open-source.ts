@@ -1,12 +1,13 @@
 import * as vscode from 'vscode';
 import { languageId } from '../client-options.js';
+import { programmeFile } from '../programme-file.js';
 import type { SourceLine } from './messages.js';
 
 /** Shows a line of a programme's file beside the brief. Anything else that a page might name is not opened. */
 export async function openSource({ uri: address, line }: SourceLine, briefColumn: vscode.ViewColumn | undefined): Promise<void> {
     const uri = vscode.Uri.parse(address);
     const opened = vscode.workspace.textDocuments.find(document => document.uri.toString() === uri.toString() && document.languageId === languageId);
-    const ours = /\.(?:lesson|kit|course)$/.test(uri.path) && vscode.workspace.getWorkspaceFolder(uri) !== undefined;
+    const ours = programmeFile.test(uri.path) && vscode.workspace.getWorkspaceFolder(uri) !== undefined;
     if (!opened && !ours) return;
     try {
         const document = opened ?? await vscode.workspace.openTextDocument(uri);

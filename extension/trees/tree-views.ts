@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { languageId } from '../client-options.js';
+import { programmeFile } from '../programme-file.js';
 import type { BriefPanel } from '../preview/brief-panel.js';
 import { WeekStatus } from '../status-bar.js';
 import { describeClass } from './describe-class.js';
@@ -37,7 +38,7 @@ export function showTrees(context: vscode.ExtensionContext, client: BaseLanguage
     };
     return vscode.Disposable.from(
         shown, ...all, followServer(client, look, () => all.forEach(one => one.clear())), changed(look),
-        vscode.languages.onDidChangeDiagnostics(({ uris }) => { if (uris.some(({ path }) => /\.(?:lesson|kit|course)$/.test(path))) programme.look(); }),
+        vscode.languages.onDidChangeDiagnostics(({ uris }) => { if (uris.some(({ path }) => programmeFile.test(path))) programme.look(); }),
         vscode.window.onDidChangeActiveTextEditor(editor => { if (editor?.document.languageId === languageId) week.look(); }),
         ...Object.entries(commands).map(([name, run]) => vscode.commands.registerCommand(name, run))
     );

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { EmptyFileSystem, URI } from 'langium';
+import { programmeFile } from '@haversack/language/facts/programme-file';
 import { createHaversackServices } from '@haversack/language/module';
 import type { GivenColumn } from '../importing/columns.js';
 import { meanings, type Meaning } from '../importing/headings.js';
@@ -82,7 +83,7 @@ function bytesOf(sheet: string): Uint8Array {
 
 /** The address of a file named relative to the programme. */
 function fileInside(root: string, name: string): string {
-    if (!/\.(?:lesson|kit|course)$/.test(name)) throw new CouldNotRun(`New materials go to a file that ends in .kit, and '${name}' does not.`);
+    if (!programmeFile.test(name)) throw new CouldNotRun(`New materials go to a file that ends in .kit, and '${name}' does not.`);
     const path = resolve(root, name);
     mustBeInside(root, path);
     return URI.file(path).toString();

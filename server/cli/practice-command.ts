@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { URI } from 'langium';
+import { programmeFile } from '@haversack/language/facts/programme-file';
 import { adaptedFor } from '@haversack/language/adapting/adapt-course';
 import type { Adapted } from '@haversack/language/adapting/adapted';
 import { nearest } from '@haversack/language/lexer/nearest';
@@ -23,7 +24,7 @@ export async function practiceCommand(wanted: string, options: PracticeOptions, 
     const format = chosenFormat(options, ['text', 'md', 'html', 'json'], 'practice');
     const paper = chosenPaper(options, format);
     const more = numberOfItems(options.more);
-    const isFile = /\.(lesson|kit|course)$/.test(wanted) && existsSync(wanted);
+    const isFile = programmeFile.test(wanted) && existsSync(wanted);
     const read = await readProgramme(isFile ? wanted : options.in);
     mustKnowClass(read.view.programme, options.class);
     const { programme } = read.view;

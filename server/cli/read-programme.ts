@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, statSync, type Dirent } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { EmptyFileSystem, URI, type LangiumDocument } from 'langium';
+import { programmeFile } from '@haversack/language/facts/programme-file';
 import type { Problem } from '@haversack/language/checks/check';
 import { AttachmentStore } from '@haversack/language/attachments/attachment-store';
 import { createHaversackServices, type HaversackServices } from '@haversack/language/module';
@@ -8,7 +9,6 @@ import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import { NodeAttachments } from '../node-attachments.js';
 import { CouldNotRun } from './could-not-run.js';
 
-const ours = /\.(lesson|kit|course)$/;
 
 /** A programme read from a folder, with everything that is wrong in it. */
 export interface ReadProgramme {
@@ -55,7 +55,7 @@ export function byLine(a: Problem, b: Problem): number {
 function findRoot(path: string, asGiven: string): { root: string; only?: string } {
     if (!existsSync(path)) throw new CouldNotRun(`There is nothing at ${asGiven}. Check the path.`);
     if (statSync(path).isDirectory()) return { root: path };
-    if (!ours.test(path)) throw new CouldNotRun(`${asGiven} is no .lesson, .kit or .course file.`);
+    if (!programmeFile.test(path)) throw new CouldNotRun(`${asGiven} is no .lesson, .kit or .course file.`);
     let root = dirname(path);
     let above = root;
     for (let level = 0; level < 4 && dirname(above) !== above; level++) {
@@ -96,7 +96,7 @@ function filesBelow(folder: string): string[] {
         if (entry.name.startsWith('.') || entry.name === 'node_modules') return [];
         const path = join(folder, entry.name);
         if (entry.isDirectory()) return filesBelow(path);
-        return ours.test(entry.name) && (entry.isFile() || isLinkToFile(entry, path)) ? [path] : [];
+        return programmeFile.test(entry.name) && (entry.isFile() || isLinkToFile(entry, path)) ? [path] : [];
     });
 }
 

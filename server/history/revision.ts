@@ -1,4 +1,5 @@
 import { EmptyFileSystem, URI, UriUtils } from 'langium';
+import { programmeFile } from '@haversack/language/facts/programme-file';
 import { noSuchFile, type AttachmentReader } from '@haversack/language/attachments/attachment-reader';
 import { AttachmentStore } from '@haversack/language/attachments/attachment-store';
 import { createHaversackServices } from '@haversack/language/module';
@@ -7,7 +8,6 @@ import type { FileSheet } from '@haversack/language/sheets/sheet';
 import { decodeText } from '../decode-text.js';
 import { contentsOf, filesIn, NoHistory, printable, type Blob, type Repository } from './git.js';
 
-const ours = /\.(?:lesson|kit|course)$/;
 const beside = /\.(?:ics|json)$/i;
 const largestFile = 8 * 1024 * 1024;
 const largestProgramme = 128 * 1024 * 1024;
@@ -21,7 +21,7 @@ export async function programmeAt(repository: Repository, commit: string, name: 
     const all = await filesIn(repository, commit);
     if (!all) throw new NoHistory(`The revision '${name}' does not have the folder ${repository.folder}.`);
     const visible = all.filter(({ path }) => !path.split('/').some(piece => piece.startsWith('.') || piece === 'node_modules'));
-    const files = visible.filter(({ path }) => ours.test(path));
+    const files = visible.filter(({ path }) => programmeFile.test(path));
     if (files.length === 0) throw new NoHistory(`There is no .lesson, .kit or .course file in ${repository.folder} in the revision '${name}'.`);
     mustFit(files, name);
     const root = URI.file(repository.folder);

@@ -1,4 +1,5 @@
 import { EmptyFileSystem, URI } from 'langium';
+import { programmeFile } from '@haversack/language/facts/programme-file';
 import { AttachmentStore } from '@haversack/language/attachments/attachment-store';
 import { memoryReader } from '@haversack/language/attachments/memory-reader';
 import { textEditsFor } from '@haversack/language/checks/apply-edits';
@@ -62,7 +63,7 @@ export async function readProgramme(texts: Texts, { today }: { today: string }):
     const byAddress = new Map(Object.entries(texts).map(([path, text]) => [addressOf(path), { path, text }]));
     const reader = memoryReader(new Map([...byAddress].map(([address, { text }]) => [address, text])));
     const { shared, haversack } = createHaversackServices(EmptyFileSystem, new AttachmentStore(reader, () => [root]));
-    const ours = [...byAddress].filter(([, { path }]) => /\.(?:lesson|kit|course)$/.test(path)).sort(([a], [b]) => (a < b ? -1 : 1));
+    const ours = [...byAddress].filter(([, { path }]) => programmeFile.test(path)).sort(([a], [b]) => (a < b ? -1 : 1));
     const documents = ours.map(([address, { text }]) => shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(address)));
     for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
     const [first] = documents;
