@@ -2,6 +2,9 @@ import { basename } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { until } from './until.js';
 
+/** A step in the box fails soon and is made again: a window that is still loading takes the keyboard to itself, and the box closes. */
+const soon = { timeout: 2000 };
+
 /** The box at the top of the window: quick open, the command palette, choices and questions. */
 export class QuickInput {
     private readonly widget: Locator;
@@ -30,12 +33,14 @@ export class QuickInput {
         await until(`the command palette to close after "${title}"`, () => this.value(), (value) => !value?.startsWith('>'));
     }
 
-    /** Opens the box with a key, writes into it and takes it by Enter, as "go to line" does. */
+    /** Opens the box with a key, writes into it and takes it by Enter, as "go to line" does. It may happen twice. */
     async enter(key: string, text: string): Promise<void> {
-        await this.open(key);
-        await this.input.fill(text);
-        await this.input.press('Enter');
-        await this.widget.waitFor({ state: 'hidden' });
+        await until(`"${text}" to be taken`, async () => {
+            await this.open(key);
+            await this.input.fill(text, soon);
+            await this.input.press('Enter', soon);
+            await this.widget.waitFor({ state: 'hidden', ...soon });
+        }, () => true);
     }
 
     /** Chooses an entry by its label from a list that the extension shows. */
@@ -75,12 +80,13 @@ export class QuickInput {
     /** The box searches once for what is written, and what is sought may come later: so it is written again until found. */
     private async search(key: string, prefix: string, text: string, accept: (label: string) => boolean, what: string): Promise<void> {
         await this.open(key);
-        const labels = await until(what, async () => {
-            await this.input.fill(prefix);
-            await this.input.fill(prefix + text);
-            return await until(what, () => this.labels(), (found) => found.some(accept), 2000);
+        await until(what, async () => {
+            if (!(await this.input.isVisible())) await this.open(key);
+            await this.input.fill(prefix, soon);
+            await this.input.fill(prefix + text, soon);
+            const labels = await until(what, () => this.labels(), (found) => found.some(accept), soon.timeout);
+            await this.rowOf(labels.find(accept) ?? '').click(soon);
         }, () => true);
-        await this.rowOf(labels.find(accept) ?? '').click();
     }
 
     private rowOf(label: string): Locator {

@@ -53,7 +53,7 @@ describe('a writer whose server ends', () => {
         expect(before.length).toBe(1);
         process.kill(before[0]!, 'SIGKILL');
         await until('a new server', () => serversOf(editor), ids => ids.length === 1 && ids[0] !== before[0]);
-        expect(await amountOf(editor, 'Wooden spoons')).toBe('6');
+        await until('the amount', () => amountOf(editor, 'Wooden spoons'), amount => amount === '6');
         await editor.code.press('Delete');
         await editor.code.typeText('4');
         await until('the new figure', () => amountOf(editor, 'Wooden spoons'), amount => amount === '12');
@@ -182,7 +182,8 @@ describe.each([
         await editor.code.goToLine(13, 19);
         await openBrief(editor);
         const background = (locator: Locator): Promise<string> => locator.evaluate(element => getComputedStyle(element).backgroundColor);
-        expect(await background(brief(editor))).toBe(await background(editor.page.locator('.monaco-editor-background').first()));
+        const page = editor.page.locator('.monaco-editor-background').first();
+        await until('the colour of the page in the brief', async () => [await background(brief(editor)), await background(page)], ([drawn, behind]) => drawn === behind);
         await editor.screenshot(`brief-${name}`);
         await editor.page.setViewportSize({ width: 900, height: 800 });
         await editor.runCommand('View: Toggle Primary Side Bar Visibility');
