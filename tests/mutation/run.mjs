@@ -3,7 +3,7 @@
 //   npm run mutation -- buying checks             those areas
 //   npm run mutation -- --share 5 buying checks   a fifth of their lines, always the same fifth
 // It works in a copy, so that a run that is broken off leaves nothing behind. .build/mutation/ gets for each area what was tried, with every change that went
-// unnoticed (.txt, .json); while it runs, .build/mutation/copy/.build/mutation-log.txt tells change by change.
+// unnoticed (.txt, .json); while it runs, .build/mutation/copy*/.build/mutation-log.txt tells change by change.
 // Texts are left as they are (tests of messages look at their figures and names), and so are constants of modules.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { closeSync, copyFileSync, cpSync, existsSync, mkdirSync, openSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
@@ -22,7 +22,8 @@ if (unknown.length > 0 || !Number.isInteger(share) || share < 1) {
 }
 
 const repository = process.cwd();
-const copy = resolve('.build/mutation/copy');
+// A copy of its own, so that runs of other areas can go on beside it.
+const copy = resolve('.build/mutation', positionals.length > 0 ? `copy-${[...positionals].sort().join('-')}` : 'copy');
 const reports = resolve('.build/mutation');
 const files = execFileSync('git', ['ls-files', '-co', '--exclude-standard'], { encoding: 'utf8' }).split('\n').filter(path => path && existsSync(path));
 
