@@ -7,20 +7,10 @@ import { planSupplies } from '../../server/planning/supplies/plan-supplies.js';
 import { termPlanOf } from '../../server/planning/supplies/term-plan.js';
 import { planWeek } from '../../server/planning/week.js';
 import {
-    activity, book, consumable, course, days, file, held, kit, klass, lesson, measured, meets, mention, need, on, pack, percent, programme, range, reusable, section, step
+    activity, book, consumable, course, days, file, held, kit, klass, lesson, meets, mention, need, on, pack, percent, programme, range, reusable, section, step
 } from './sheets.js';
+import { bean, rows, supplies, weekly } from './supplies-sheets.js';
 
-type Declared = Parameters<typeof programme>[number];
-
-/** One lesson a week on Mondays from 7 September 2026, for seven learners; each needs so much of one thing for the class. */
-function weekly(thing: MaterialSheet, amounts: (string | undefined)[], own: Partial<ClassSheet> = {}, extra: Declared[] = []) {
-    const lessons = amounts.map((text, i) => lesson(`l${i + 1}`, text === undefined ? [] : [need(thing.name, text, 'class')]));
-    return programme(thing, ...extra, ...lessons, course('c', lessons.map(l => l.name)), klass('k', 'c', 7, { starts: on('2026-09-07'), meets: meets('mon'), ...own }));
-}
-
-const supplies = (sheets: ReturnType<typeof programme>, today?: string, name = 'k') => planSupplies(sheets, { class: name }, { today });
-const bean = (more: Partial<MaterialSheet> = {}) => consumable('bean', { ...measured('g'), source: 'shop', ...more });
-const rows = ({ things }: SupplyFigures, name: string) => things.find(t => t.name === name)?.weeks.map(w => [w.gross, w.scheduled, w.receipts, w.onHand].map(q => q.exact));
 const bought = ({ orders }: SupplyFigures) => orders.map(o => [o.week, o.packs.map(p => `${p.count} x ${p.text.replace(/^.* of /, '')}`).join(' + '), o.covers]);
 
 describe('the record of a thing', () => {

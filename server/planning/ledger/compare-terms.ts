@@ -56,7 +56,9 @@ function differenceInWords(before: Ledger, after: Ledger): string | undefined {
     if (!former) return 'in another unit';
     const now = toldNeed(after);
     if (former.equals(now)) return undefined;
-    return `${amountText(now.sub(former).abs(), after.measure)} ${now.gt(former) ? 'more' : after.measure.is === 'measured' ? 'less' : 'fewer'}`;
+    const difference = now.sub(former).abs();
+    const inFormer = readsPlainly(difference, after.measure) ? undefined : remeasure(difference, after.measure, before.measure);
+    return `${inFormer ? amountText(inFormer, before.measure) : amountText(difference, after.measure)} ${now.gt(former) ? 'more' : after.measure.is === 'measured' ? 'less' : 'fewer'}`;
 }
 
 function toldNeed(ledger: Ledger): Fraction {

@@ -98,20 +98,9 @@ export class ClassPlan {
         return [...new Set(this.occurrences.map(({ lesson }) => lesson))].filter(lesson => this.numbers.of(lesson).incomplete);
     }
 
-    /** On to a schedule that teaches the same at the same meetings. */
+    /** On to a schedule that teaches the same at the same meetings: only places differ, of which nothing here hangs. */
     follow(schedule: ScheduleFigures): void {
         this.schedule = schedule;
-        let next = 0;
-        for (const week of schedule.weeks) {
-            for (const meeting of week.meetings) {
-                for (const taught of taughtAt(meeting)) {
-                    const at = this.occurrences[next];
-                    if (at?.taught.lesson !== taught.lesson) continue;
-                    Object.assign(at, { week, meeting, taught });
-                    next += 1;
-                }
-            }
-        }
     }
 
     /** On to a programme in which nothing else has changed. */
@@ -161,7 +150,7 @@ export class ClassPlan {
     }
 }
 
+/** Of one thing for the same people: its use follows from its measure. */
 function isSame(a: LeanDemand, b: LeanDemand): boolean {
-    return a.n === b.n && a.d === b.d && a.use === b.use && a.optional === b.optional && a.inKit === b.inKit && sameMeasure(a.measure, b.measure)
-        && (a.perCrowd ?? []).every((n, i) => n === b.perCrowd?.[i]) && (a.perCrowd?.length ?? 0) === (b.perCrowd?.length ?? 0);
+    return a.n === b.n && a.d === b.d && a.optional === b.optional && a.inKit === b.inKit && sameMeasure(a.measure, b.measure) && (a.perCrowd ?? []).every((n, i) => n === b.perCrowd?.[i]);
 }

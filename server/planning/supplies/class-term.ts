@@ -56,7 +56,7 @@ export class ClassTerm {
     }
 
     clashes(): DayClash[] {
-        return this.all().flatMap(({ clashes }) => clashes).sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+        return this.all().flatMap(({ clashes }) => clashes).sort((a, b) => a.date.localeCompare(b.date));
     }
 
     /** Of the whole term, one sum a currency. */

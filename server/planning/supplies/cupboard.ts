@@ -36,15 +36,14 @@ export class Cupboard {
         this.slots = this.members.length === 1 ? own.schedule.weeks.map(({ number, from, to }) => ({ week: number, from, to })) : this.calendarWeeks();
     }
 
-    slotOf({ plan, week, meeting }: Occurrence): number {
-        return this.members.length === 1 ? week.number - 1 : this.slotOfMonday.get(mondayText(meeting.date ?? plan.schedule.weeks[0]?.from ?? '')) ?? 0;
+    slotOf({ week, meeting }: Occurrence): number {
+        return this.members.length === 1 ? week.number - 1 : this.slotOfMonday.get(mondayText(meeting.date ?? '')) ?? 0;
     }
 
     /** The slot of one of the own class's weeks; the number of slots for a week after the last. */
     slotOfWeek(number: number): number {
         if (this.members.length === 1) return Math.min(number - 1, this.slots.length);
-        const from = this.own.schedule.weeks[number - 1]?.from;
-        return (from === undefined ? undefined : this.slotOfMonday.get(mondayText(from))) ?? this.slots.length;
+        return this.slotOfMonday.get(mondayText(this.own.schedule.weeks[number - 1]?.from ?? '')) ?? this.slots.length;
     }
 
     /** The last day to order what is needed on a day, and the class's week in which it falls: 0 for before the first. */
@@ -89,8 +88,7 @@ export class Cupboard {
     private calendarWeeks(): Slot[] {
         const weeks = new Map<string, { from: string; to: string }>();
         for (const { schedule } of this.members) {
-            for (const { from, to } of schedule.weeks) {
-                if (from === undefined || to === undefined) continue;
+            for (const { from = '', to = from } of schedule.weeks) {
                 const monday = mondayText(from);
                 const known = weeks.get(monday);
                 weeks.set(monday, known ? { from: from < known.from ? from : known.from, to: to > known.to ? to : known.to } : { from, to });

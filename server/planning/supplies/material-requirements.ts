@@ -134,12 +134,15 @@ function takeFromLeft(
         unmet[period]! -= taken;
         if (handedBack) return;
         for (let i = period; i < left.length; i++) left[i]! -= taken;
+        const newest = lots.findLast(lot => lot.period <= period);
         for (const lot of lots) {
-            const own = lot.period <= period ? least(taken, lot.unused) : 0n;
+            const own = least(taken, lot.unused);
             if (own === 0n) continue;
             lot.unused -= own;
             taken -= own;
-            lot.covers = [...lot.covers, period].sort((a, b) => a - b);
+            // What a later one has too much makes up for what is taken of the one before it.
+            const serves = lot.period <= period ? lot : newest;
+            if (serves && !serves.covers.includes(period)) serves.covers = [...serves.covers, period].sort((a, b) => a - b);
         }
     });
 }

@@ -69,15 +69,14 @@ export function needOf({ record, handedBack }: Ledger): bigint {
 
 /** The lessons that ask, then what spares and losses make of it. */
 export function termNeed(ledger: Ledger, { own }: Cupboard, words = new Quantities(ledger)): Figure {
-    const { record, periods, handedBack, thing, measure } = ledger;
+    const { periods, handedBack, thing, measure } = ledger;
     const uses = periods.flatMap(usesIn);
     const steps = uses.map((use): TrailStep => ({ words: `${useInWords(use, own)}: ${textOf(amountIn(use, measure), ledger, words)}`, place: placeOf(use) }));
     const total = needOf(ledger);
     if (handedBack) {
-        const busiest = periods.find((_, i) => record.gross[i] === total);
-        const more = busiest ? sparedSteps(words.value(scaled(busiest.plain, ledger)), thing, measure) : [];
-        if (steps.length > 1) steps.push({ words: `handed back, so the most at once: ${words.text(total)}` });
-        return words.needed(total, [...steps, ...more]);
+        const plain = periods.reduce((all, period) => most(all, scaled(period.plain, ledger)), 0n);
+        if (steps.length > 1) steps.push({ words: `handed back, so the most at once: ${words.text(plain)}` });
+        return words.needed(total, [...steps, ...sparedSteps(words.value(plain), thing, measure)]);
     }
     const plain = periods.reduce((sum, period) => sum + scaled(period.plain, ledger), 0n);
     if (steps.length > 1) steps.push({ words: `used up, so all together: ${words.text(plain)}` });

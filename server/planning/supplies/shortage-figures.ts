@@ -1,13 +1,11 @@
-import type { Programme } from '@haversack/language/sheets/programme';
-import { amountText, comesWhole, measureOf } from '../amounts.js';
-import { thingNamed } from '@haversack/language/sheets/programme';
+import { amountText } from '../amounts.js';
 import { dayLabel, readDay } from '../calendar.js';
 import type { ClashFigures, ShortageFigures, StandInFigures } from '../supply-figures.js';
 import { quoted } from '@haversack/language/facts/wording';
 import type { ClassTerm } from './class-term.js';
 import { amountIn, largest, togetherOn } from './ledger.js';
 import { Quantities } from './quantities.js';
-import { fractionOf, ratioOf } from './ratio.js';
+import { fractionOf, type Ratio } from './ratio.js';
 import { placeOf } from './record-figures.js';
 import { standInsFor, withAllowance, type DayClash, type MeetingShortage } from './shortages.js';
 
@@ -31,25 +29,13 @@ export function shortageFigures(shortage: MeetingShortage, term: ClassTerm): Sho
 }
 
 function standInFigures({ ledger, slot, needed, atHand }: MeetingShortage, term: ClassTerm): StandInFigures[] {
-    const { programme, holdings } = term;
     const missing = needed - atHand;
-    const stock = (name: string): { value?: { n: bigint; d: bigint }; whole: boolean } | undefined => {
-        const other = thingNamed(programme, name);
-        if (!other) return undefined;
-        const value = holdings.of(name, measureOf(other)).value;
-        return { value: value && ratioOf(value), whole: comesWhole(measureOf(other)) };
-    };
     const replaced = new Quantities(ledger).text(missing);
-    return standInsFor(ledger, slot, missing, programme, name => term.ledger(name), stock).map(({ name, title, wanted, atHand: there, enough, ledger: own }): StandInFigures => {
-        const measure = own?.measure ?? measureIn(programme, name);
-        const text = (amount: { n: bigint; d: bigint }): string => amountText(fractionOf(amount), measure);
+    const found = standInsFor(ledger, slot, missing, term.programme, name => term.ledger(name), (name, measure) => term.holdings.of(name, measure).value);
+    return found.map(({ name, title, measure, wanted, atHand: there, enough }): StandInFigures => {
+        const text = (amount: Ratio): string => amountText(fractionOf(amount), measure);
         return { name, title, enough, text: `${text(wanted)} of ${quoted(title)} in place of ${replaced}: ${text(there)} at hand` };
     });
-}
-
-function measureIn(programme: Programme, name: string): ReturnType<typeof measureOf> {
-    const thing = thingNamed(programme, name);
-    return thing ? measureOf(thing) : { is: 'pieces' };
 }
 
 export function clashFigures({ ledger, date, uses, needed, atHand }: DayClash): ClashFigures {

@@ -1,11 +1,11 @@
+import Fraction from 'fraction.js';
 import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
-import { remeasure } from '../amounts.js';
-import { ceilDiv } from '../buying/offers.js';
+import { comesWhole, measureOf, remeasure, type Measure } from '../amounts.js';
 import { readExact } from '../exact.js';
 import type { Meeting } from '../schedule-figures.js';
 import type { ThingUse } from './class-plan.js';
 import type { Cupboard } from './cupboard.js';
-import { amountIn, atHandIn, largest, togetherOn, usesIn, type Ledger, type Period } from './ledger.js';
+import { atHandIn, largest, togetherOn, usesIn, type Ledger, type Period } from './ledger.js';
 import { allowed } from './material-requirements.js';
 import type { LedgerOrder } from './orders.js';
 import { fractionOf, least, ratioOf, type Ratio } from './ratio.js';
@@ -40,9 +40,9 @@ export function shortagesOf(ledger: Ledger, orders: readonly LedgerOrder[], cupb
         if (period.optional || !(ordered[i] || holding.value !== undefined || ledger.arrivals.some(({ slot }) => slot <= period.slot))) return;
         for (const uses of meetingsOf(period, cupboard)) {
             const { meeting } = uses[0]!.at;
-            const wanted = uses.length === 1 && !uses[0]!.demand.optional ? uses : uses.filter(({ demand }) => !demand.optional);
-            const needed = withAllowance(wanted.length === 1 ? amountIn(wanted[0]!, measure) : largest(wanted, measure), ledger);
-            const atHand = writtenStock(ledger, period.slot, meeting.date);
+            const wanted = uses.filter(({ demand }) => !demand.optional);
+            const needed = withAllowance(largest(wanted, measure), ledger);
+            const atHand = writtenStock(ledger, meeting.date);
             if (needed > atHand) shortages.push({ ledger, uses: wanted, slot: period.slot, needed, atHand, order: lastBy(orders, i) });
         }
     });
@@ -83,7 +83,7 @@ export function clashesOf(ledger: Ledger, cupboard: Cupboard): DayClash[] {
             const alone = plans.map(plan => togetherOn(uses.filter(({ at }) => at.plan === plan), ledger.measure));
             if (alone.some(({ n, d }) => n * together.d >= together.n * d)) return [];
             const needed = withAllowance(together, ledger);
-            const atHand = writtenStock(ledger, period.slot, date);
+            const atHand = writtenStock(ledger, date);
             return needed > atHand && (ledger.holding.value !== undefined || atHand > 0n) ? [{ ledger, date, uses, needed, atHand }] : [];
         });
     });
@@ -92,16 +92,16 @@ export function clashesOf(ledger: Ledger, cupboard: Cupboard): DayClash[] {
 export interface StandInStock {
     name: string;
     title: string;
-    /** Of the stand-in, in its own measure. */
+    measure: Measure;
+    /** In that measure. */
     wanted: Ratio;
     atHand: Ratio;
-    ledger?: Ledger;
     enough: boolean;
 }
 
-/** What may stand in for what is missing, with how much of it is left over beside its own use; `ledgerOf` knows the stand-ins that lessons use too. */
+/** What may stand in for what is missing, with how much of it is left over beside its own use; `ledgerOf` knows the stand-ins that lessons use too, `stockOf` what is there of others. */
 export function standInsFor(
-    { thing, measure, scale }: Ledger, slot: number, missing: bigint, programme: Programme, ledgerOf: (name: string) => Ledger | undefined, stock: (name: string) => { value?: Ratio; whole: boolean } | undefined
+    { thing, measure, scale }: Ledger, slot: number, missing: bigint, programme: Programme, ledgerOf: (name: string) => Ledger | undefined, stockOf: (name: string, measure: Measure) => Fraction | undefined
 ): StandInStock[] {
     if (thing.kind !== 'material') return [];
     return thing.standIns.flatMap((standIn): StandInStock[] => {
@@ -110,14 +110,12 @@ export function standInsFor(
         const replaces = readExact(standIn.replaces);
         if (!other || !give || !replaces?.gt(0)) return [];
         const own = ledgerOf(other.name);
-        const alone = stock(other.name);
-        if (!alone) return [];
+        const into = own?.measure ?? measureOf(other);
         const value = fractionOf({ n: missing, d: scale });
-        const inOwn = own ? remeasure(value, measure, own.measure) ?? value : value;
-        const exact = ratioOf(inOwn.mul(give).div(replaces));
-        const wanted = alone.whole ? { n: ceilDiv(exact.n, exact.d), d: 1n } : exact;
-        const free = own ? { n: freeIn(own, slot), d: own.scale } : alone.value ?? { n: 0n, d: 1n };
-        return [{ name: other.name, title: other.title, wanted, atHand: free, ledger: own, enough: free.n * wanted.d >= wanted.n * free.d }];
+        const exact = (remeasure(value, measure, into) ?? value).mul(give).div(replaces);
+        const wanted = ratioOf(comesWhole(into) ? exact.ceil() : exact);
+        const free = own ? { n: freeIn(own, slot), d: own.scale } : ratioOf(stockOf(other.name, into) ?? new Fraction(0));
+        return [{ name: other.name, title: other.title, measure: into, wanted, atHand: free, enough: free.n * wanted.d >= wanted.n * free.d }];
     });
 }
 
@@ -134,7 +132,7 @@ export function withAllowance({ n, d }: Ratio, { facts, scale }: Ledger): bigint
     return allowed(d === scale ? n : n * (scale / d), { spare: facts.spare, loss: facts.loss, whole: facts.whole ? scale : undefined });
 }
 
-/** Opening stock and written orders that have come by the day. */
-function writtenStock({ opening, arrivals }: Ledger, slot: number, date: string | undefined): bigint {
-    return arrivals.reduce((sum, arrival) => (arrival.slot <= slot || (date !== undefined && arrival.day <= date) ? sum + arrival.value : sum), opening);
+/** Opening stock and written orders that have come by the day; without dates none is counted on. */
+function writtenStock({ opening, arrivals }: Ledger, date: string | undefined): bigint {
+    return arrivals.reduce((sum, arrival) => (date !== undefined && arrival.day <= date ? sum + arrival.value : sum), opening);
 }
