@@ -6,6 +6,7 @@ import { quoted } from '@haversack/language/facts/wording';
 import { alikeTexts } from './alike.js';
 import { lessonDifferences, partChanges } from './lesson-differences.js';
 import { needDifferences } from './need-differences.js';
+import { partTitle } from './part-title.js';
 import type { FoundLesson, FoundPart, Touched } from './touched.js';
 import { usesThing } from './uses-thing.js';
 import { sameNumber } from './words.js';
@@ -76,13 +77,9 @@ function partClashes(touched: Touched, mention: PartMention, tells: Tells): stri
     const { lesson, old, new: now, pair, name } = found;
     const away = touched.lesson(mention.lesson);
     if (!away.old && !away.new) return [`neither edition has a lesson ${mention.lesson.name}`];
-    if (!now) return [lesson.new ? `the new edition has no ${quoted(titleOf(touched, old) ?? name)} in ${quoted(lesson.new.title)}` : `the new edition does not have the lesson ${quoted(lesson.old?.title ?? lesson.name)}`];
+    if (!now) return [lesson.new ? `the new edition has no ${quoted(old ? partTitle(touched.matched.old, old) : name)} in ${quoted(lesson.new.title)}` : `the new edition does not have the lesson ${quoted(lesson.old?.title ?? lesson.name)}`];
     if (!pair || !lesson.pair) return [];
     return tells(partChanges(touched.matched, pair, { old: lesson.pair.old, new: found.nowIn ?? lesson.pair.new }));
-}
-
-function titleOf(touched: Touched, part: PartSheet | undefined): string | undefined {
-    return part?.kind === 'game' ? touched.matched.old.games.get(part.name)?.title ?? part.title : part?.title;
 }
 
 /** A lesson that both moved is a clash; an anchor that moved takes what hangs on it along. */
@@ -102,7 +99,8 @@ function partMoves(touched: Touched, moved: PartMention | undefined, anchor: Par
     const isMoved = ({ lesson, new: now }: FoundPart): boolean => lesson.pair !== undefined && now !== undefined && touched.course.movedParts(lesson.pair).has(now);
     const stands = ({ lesson, new: now }: FoundPart): string => {
         const before = lesson.new?.parts[lesson.new.parts.indexOf(now!) - 1];
-        return `${quoted(now!.title)} now comes ${before ? `after ${quoted(before.title)}` : 'first in its lesson'}`;
+        const title = (part: PartSheet): string => quoted(partTitle(touched.matched.now, part));
+        return `${title(now!)} now comes ${before ? `after ${title(before)}` : 'first in its lesson'}`;
     };
     const hook = touched.part(anchor);
     if (isMoved(hook)) touched.elsewhere.push(stands(hook));

@@ -9,7 +9,11 @@ import { amountWritten, comings, difference, group, instead } from './words.js';
 export function classDifferences(matched: Matched, old: ClassSheet | undefined, now: ClassSheet | undefined): EditionGroup[] {
     if (!old || !now || old === now) return [];
     const sides = { old: placeIn(old.uri, old.at), new: placeIn(now.uri, now.at) };
-    const [before, after] = [factsOf(old, name => matched.titleIn('new')(matched.newThing(name)), matched.newLesson), factsOf(now, matched.titleIn('new'), name => name)];
+    const title = matched.titleIn('new');
+    const [before, after] = [
+        factsOf(old, { thing: name => title(matched.newThing(name)), lesson: name => title(matched.newLesson(name)), course: name => courseTitle(matched, matched.newCourse(name)), group: name => classTitle(matched, name) }),
+        factsOf(now, { thing: title, lesson: title, course: name => courseTitle(matched, name), group: name => classTitle(matched, name) })
+    ];
     const differences = Object.keys(after).flatMap(what => {
         const [was, is] = [before[what]!, after[what]!];
         const { gone, added } = comings(was, is, one => one, one => one);
@@ -20,13 +24,24 @@ export function classDifferences(matched: Matched, old: ClassSheet | undefined, 
     return group({ title: now.title, ...sides, differences });
 }
 
-function factsOf(group: ClassSheet, thing: (name: string) => string, lesson: (name: string) => string): Record<string, string[]> {
+function courseTitle({ old, now }: Matched, name: string): string {
+    return (now.courses.get(name) ?? old.courses.get(name))?.title ?? name;
+}
+
+function classTitle({ old, now }: Matched, name: string): string {
+    return (now.classes.get(name) ?? old.classes.get(name))?.title ?? name;
+}
+
+/** How things, lessons, courses and classes are called, by their name on this side: as the new edition calls them. */
+type Titles = Record<'thing' | 'lesson' | 'course' | 'group', (name: string) => string>;
+
+function factsOf(group: ClassSheet, { thing, lesson, course, group: other }: Titles): Record<string, string[]> {
     const one = (value: string | number | undefined): string[] => (value === undefined ? [] : [String(value)]);
     const holds = (list: readonly Held[]): string[] => list.map(held => `${thing(held.thing.name)} ${amountWritten(held.amount)}${held.arriving ? ` on ${held.arriving.date}` : ''}`);
     const { ages } = group;
     return {
         'Called': [quoted(group.title)],
-        'Taught': one(group.teaches?.name),
+        'Taught': group.teaches ? [course(group.teaches.name)] : [],
         'Learners': one(group.learners?.count),
         'Adults': one(group.adults),
         'Ages': ages ? [ages.to === undefined ? `${ages.from} and up` : `${ages.from} to ${ages.to}`] : [],
@@ -44,6 +59,6 @@ function factsOf(group: ClassSheet, thing: (name: string) => string, lesson: (na
         'Days off': [...group.off.map(({ from, to }) => (to ? `${from.date} to ${to.date}` : from.date)), ...group.offFrom.map(({ path }) => path)],
         'Catch-up days': group.catchUp ? [`${group.catchUp.days} every ${group.catchUp.everyLessons} lessons`] : [],
         'Also in the room': group.present.map(({ who }) => who),
-        'Shares a cupboard with': group.sharesWith.map(({ name }) => name)
+        'Shares a cupboard with': group.sharesWith.map(({ name }) => other(name))
     };
 }

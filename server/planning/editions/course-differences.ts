@@ -136,8 +136,8 @@ export function courseFacts(matched: Matched, { old, new: now }: CoursePair): Ed
     fact('Title', old.title, now.title);
     fact('Edition', old.edition, now.edition);
     fact('Ages', agesText(old), agesText(now));
-    const kits = (course: CourseSheet): string[] => course.uses.map(({ kit, count, per }) => `${count} ${kit.name} ${per.who === 'all' ? 'in all' : per.who === 'family' ? 'per family' : `per ${per.of} learners`}`);
-    const uses = comings(kits(old), kits(now), one => one, one => one);
+    const kits = (course: CourseSheet, titleOf: (name: string) => string): string[] => course.uses.map(({ kit, count, per }) => `${count} ${titleOf(kit.name)} ${per.who === 'all' ? 'in all' : per.who === 'family' ? 'per family' : `per ${per.of} learners`}`);
+    const uses = comings(kits(old, name => matched.titleIn('new')(matched.newThing(name))), kits(now, matched.titleIn('new')), one => one, one => one);
     for (const one of uses.added) tell(`Kits: now ${one}`);
     for (const one of uses.gone) tell(`Kits: no longer ${one}`);
     const about = (course: CourseSheet, side: 'old' | 'new'): string | undefined => course.about && proseForPeople(course.about, matched.titleIn(side));

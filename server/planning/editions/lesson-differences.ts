@@ -7,6 +7,7 @@ import type { Matched } from './matched.js';
 import { needDifferences } from './need-differences.js';
 import type { Does, ObjectiveShift, ObjectiveShifts } from './objective-shifts.js';
 import { movedItems } from './order.js';
+import { partTitle } from './part-title.js';
 import { minutesOf, placeIn } from './plain.js';
 import { stepDifferences } from './step-differences.js';
 import type { Wandered } from './wandered.js';
@@ -166,8 +167,8 @@ function nowDoneBy(shift: ObjectiveShift | undefined): string {
 
 function titlesOf(matched: Matched): Record<'old' | 'new', (part: PartSheet) => string> {
     return {
-        old: part => (part.kind === 'game' ? matched.old.games.get(part.name)?.title ?? part.title : part.title),
-        new: part => (part.kind === 'game' ? matched.now.games.get(part.name)?.title ?? part.title : part.title)
+        old: part => partTitle(matched.old, part),
+        new: part => partTitle(matched.now, part)
     };
 }
 

@@ -51,6 +51,8 @@ export class Matched {
 
     readonly newLesson: Renamed = name => this.lessonPairs.get(name)?.new.name ?? name;
 
+    readonly newCourse: Renamed = name => this.courses.pairs.find(({ old }) => old.name === name)?.new.name ?? name;
+
     /** A name in braces. */
     readonly newName: Renamed = name => this.things.get(name) ?? this.lessonPairs.get(name)?.new.name ?? this.objectiveNames.get(name) ?? name;
 

@@ -7,6 +7,7 @@ import type { Pair } from './alike.js';
 import type { TitlesOfChange } from './change-line.js';
 import type { CourseEditions } from './course-editions.js';
 import type { Matched } from './matched.js';
+import { partTitle } from './part-title.js';
 import { flatSteps, placeIn } from './plain.js';
 
 /** A lesson that a change names, on either side. Both are absent where neither edition has one of that name. */
@@ -38,12 +39,14 @@ export class Touched {
     readonly former: Range[] = [];
     /** What stands elsewhere now though it is the same, in sentences. */
     readonly elsewhere: string[] = [];
+    /** Where the first part that it names stands, or else the first lesson. */
     readonly places: { old?: Place; new?: Place } = {};
     private readonly calls = new Map<Mention, string>();
     private readonly brought: ReadonlySet<string>;
 
     constructor(readonly course: CourseEditions, adaptation: AdaptationSheet, change: WrittenChange) {
         this.brought = new Set(adaptation.changes.flatMap(one => lessonsBrought(one).map(({ name }) => name)));
+        for (const mention of partsNamed(change)) this.notePartPlaces(mention);
         for (const mention of [...lessonsChanged(change), ...lessonsBrought(change)]) this.noteLesson(mention);
         for (const mention of partsNamed(change)) this.notePart(mention);
         if (change.does === 'split lesson') this.notePart({ lesson: change.lesson, part: change.after, at: change.after.at });
@@ -100,8 +103,7 @@ export class Touched {
         },
         part: mention => {
             const { old, new: now, name } = this.part(mention);
-            const part = now ?? old;
-            return (part?.kind === 'game' ? (this.matched.now.games.get(part.name) ?? this.matched.old.games.get(part.name))?.title : part?.title) ?? name;
+            return now ? partTitle(this.matched.now, now) : old ? partTitle(this.matched.old, old) : name;
         },
         thing: name => {
             const title = this.matched.titleIn('new')(this.newThing(name));
@@ -133,17 +135,22 @@ export class Touched {
         if (found.pair && found.old!.name !== found.new!.name) this.elsewhere.push(renamed(found.old!, found.new!));
     }
 
-    private notePart(mention: PartMention): void {
+    private notePartPlaces(mention: PartMention): void {
         const { lesson, old, new: now, nowIn } = this.part(mention);
         this.notePlaces(old && lesson.old && placeIn(old.uri ?? lesson.old.uri, old.at), now && placeIn(now.uri ?? (nowIn ?? lesson.new)?.uri ?? '', now.at));
+    }
+
+    private notePart(mention: PartMention): void {
+        const { lesson, old, new: now, nowIn } = this.part(mention);
         if (lesson.old && !this.matched.now.lessons.has(mention.lesson.name)) this.noteFormer(mention.lesson);
         if (old && !lesson.new?.parts.some(({ name }) => name === old.name)) this.noteFormer(mention.part);
         const home = nowIn ?? lesson.new;
         if (home) this.call(mention.lesson, home.name);
         if (!now || !old) return;
         this.call(mention.part, now.name);
-        if (nowIn) this.elsewhere.push(`${quoted(now.title)} now stands in ${quoted(nowIn.title)}`);
-        else if (old.name !== now.name) this.elsewhere.push(renamed(old, now));
+        const title = partTitle(this.matched.now, now);
+        if (nowIn) this.elsewhere.push(`${quoted(title)} now stands in ${quoted(nowIn.title)}`);
+        else if (old.name !== now.name) this.elsewhere.push(renamed({ name: old.name, title: partTitle(this.matched.old, old) }, { name: now.name, title }));
     }
 
     private notePlaces(old: Place | undefined, now: Place | undefined): void {
