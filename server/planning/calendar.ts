@@ -9,10 +9,6 @@ export function readDay(text: string): Day | undefined {
     return dayOfIso(text) === undefined ? undefined : Temporal.PlainDate.from(text);
 }
 
-export function before(a: Day, b: Day): boolean {
-    return Temporal.PlainDate.compare(a, b) < 0;
-}
-
 /** "Mon 14 Sep". */
 export function dayLabel(day: Day): string {
     return shortDay(dayNumber(day.year, day.month, day.day));

@@ -151,7 +151,6 @@ class CourseRun {
         return fixed.length === 0 ? fixed : fixed.filter(one => {
             if (!this.turns.isReady(one.position)) return true;
             const work = this.workOf(one.position);
-            if (!room.fitsWhole(work) && !room.isEmpty) return true;
             if (!room.teach(work, 'fixed', one.line)) return true;
             this.note(work);
             return false;

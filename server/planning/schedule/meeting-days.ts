@@ -44,10 +44,9 @@ export class MeetingDays implements DaySource {
         return off && `that day is off: ${quoted(off.title)}`;
     }
 
-    /** Meeting days between two days, both included. */
-    countBetween(from: number, to: number): number {
+    count(): number {
         let count = 0;
-        for (let day = this.after(from - 1); day !== undefined && day <= to; day = this.after(day)) count += 1;
+        for (let day = this.after(undefined); day !== undefined; day = this.after(day)) count += 1;
         return count;
     }
 }

@@ -37,8 +37,7 @@ export class MeetingRoom {
         return this.taught.every(t => t.why === 'repeat' || t.why === 'revisit');
     }
 
-    fitsWhole(work: Work): boolean {
-        if (this.full || this.slots < 1 || this.holdsOtherPiece(work)) return false;
+    private fitsWhole(work: Work): boolean {
         const { minutes, open } = lengthOf(work);
         if (minutes > this.left) return false;
         return !open || this.pace.session === undefined || this.onlyRepeats;
@@ -54,8 +53,7 @@ export class MeetingRoom {
             this.put(work, work.parts.length - work.done, why, cause);
             return true;
         }
-        if (this.pace.session === undefined || work.parts.length === 0) return false;
-        if (!this.isEmpty && work.done === 0 && !this.onlyRepeats) return false;
+        if (work.done === 0 && !this.onlyRepeats) return false;
         const fits = partsThatFit(work, this.left);
         if (this.isEmpty) this.put(work, Math.max(1, fits), why, cause);
         else if (fits > 0 && (work.done > 0 || isWorthAMeeting(work, fits))) this.put(work, fits, why, cause);
@@ -100,6 +98,5 @@ export class MeetingRoom {
         this.taught.push({ work, from: work.done, count, minutes, why, cause });
         work.done += count;
         this.left -= minutes;
-        if (this.left < 0) this.full = true;
     }
 }

@@ -55,7 +55,7 @@ function anotherWeekday(overrun: Overrun): Proposal | undefined {
     const { term, off } = overrun;
     const free = weekdayWords.map((_, i) => i).filter(i => !term.weekdays[i]);
     const candidates = free.some(i => i < 5) ? free.filter(i => i < 5) : free;
-    const days = candidates.map(i => new MeetingDays({ ...term, weekdays: weekdayWords.map((_, n) => n === i) }, off).countBetween(term.start, term.end));
+    const days = candidates.map(i => new MeetingDays({ ...term, weekdays: weekdayWords.map((_, n) => n === i) }, off).count());
     const weekday = candidates[days.indexOf(Math.max(...days))];
     if (weekday === undefined) return undefined;
     const weekdays = term.weekdays.map((meets, i) => meets || i === weekday);
@@ -94,14 +94,14 @@ function moreAtOnce(overrun: Overrun): Proposal | undefined {
 
 /** As long as the longest lesson that has to be split, so that none is. */
 function longerSession(overrun: Overrun): Proposal | undefined {
-    const { pace, order, sheet } = overrun;
+    const { pace, order } = overrun;
     const { session } = pace;
     if (session === undefined) return undefined;
     const longest = Math.ceil(order.shapes.reduce((most, { whole }) => Math.max(most, whole.minutes), 0));
     if (longest <= session) return undefined;
     const run = overrun.again({ pace: { ...pace, session: longest } });
     return proposal(overrun, run, {
-        title: `Meet for ${longest} min instead of ${sheet.session?.minutes ?? session}`,
+        title: `Meet for ${longest} min instead of ${session}`,
         givesUp: `${longest - session} min more at each of ${counted(run.days.length, 'meeting')}.`,
         line: { head: 'session', text: `session ${longest} min` }
     });

@@ -161,7 +161,7 @@ export function logProblems(report: RunReport): ScheduleProblem[] {
         if (run.heard.has(index)) return;
         const position = order.meant.get(name)?.[0] ?? -1;
         const title = quoted(order.lessons[position]?.title ?? name);
-        const taughtOn = position < 0 ? undefined : dayOf(report, position);
+        const taughtOn = dayOf(report, position);
         const leaver = leftOutBy(name, order);
         const instead = leaver ? `${leaver} leaves this lesson out` : position < 0 ? 'the class is not taught this lesson' : taughtOn === undefined ? 'this plan has no day for it' : `in this plan it comes on ${shortDay(taughtOn)}`;
         problems.push({
