@@ -18,7 +18,7 @@ export const cupboardClash: PlanCheck = {
         const told = new Map<string, { finding: PlanFinding; dates: Set<string> }>();
         for (const own of term.classes) {
             for (const clash of own.supplies.clashes) {
-                if (!isCertain(clash.name, own.group, view)) continue;
+                if (!isCertain(clash.name, own.supplies.cupboard, view)) continue;
                 const key = JSON.stringify([clash.name, ...clash.classes.map(({ name }) => name).sort()]);
                 const found = told.get(key);
                 if (found) found.dates.add(clash.date);

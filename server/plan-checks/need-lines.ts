@@ -1,5 +1,6 @@
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { LessonSheet, Need, Place } from '@haversack/language/sheets/sheet';
+import { meetingsOf } from './meetings.js';
 import type { ClassTerm } from './term.js';
 
 /** A line under `materials` that asks for a thing, with the file it stands in. */
@@ -11,20 +12,17 @@ export interface NeedLine {
     lesson: LessonSheet;
 }
 
-/** That line, and the day of its meeting where the plan has dates. */
-export type NeedAtMeeting = NeedLine & { on?: string };
+/** That line, and the day of its meeting. */
+export type NeedAtMeeting = NeedLine & { on: string };
 
-/** The first line that asks for a thing from a day (or a week, where the plan has no dates) on. */
-export function firstNeed(name: string, from: { date?: string; week?: number }, { schedule, taught: programme }: ClassTerm): NeedAtMeeting | undefined {
-    for (const week of schedule.weeks) {
-        if (from.week !== undefined && week.number < from.week) continue;
-        for (const meeting of week.meetings) {
-            if (from.date !== undefined && meeting.date !== undefined && meeting.date < from.date) continue;
-            for (const taught of meeting.lessons) {
-                const lesson = programme.lessons.get(taught);
-                const found = lesson && linesOf(lesson, name, programme)[0];
-                if (found) return { ...found, on: meeting.date };
-            }
+/** The first line that asks for a thing from a day on. */
+export function firstNeed(name: string, from: string, { schedule, taught: programme }: ClassTerm): NeedAtMeeting | undefined {
+    for (const { date, lessons } of meetingsOf(schedule)) {
+        if (date === undefined || date < from) continue;
+        for (const taught of lessons) {
+            const lesson = programme.lessons.get(taught);
+            const found = lesson && linesOf(lesson, name, programme)[0];
+            if (found) return { ...found, on: date };
         }
     }
     return undefined;

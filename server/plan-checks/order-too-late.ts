@@ -1,13 +1,15 @@
+import type { Fix } from '@haversack/language/checks/check';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
-import type { OrderFigures } from '../planning/supply-figures.js';
+import type { MaterialSheet } from '@haversack/language/sheets/sheet';
 import { isCertain } from './certain.js';
 import { dayInWords } from './days.js';
-import { firstNeed } from './need-lines.js';
+import { firstNeed, type NeedLine } from './need-lines.js';
 import type { PlanCheck, PlanFinding } from './plan-check.js';
 import { isWarnedShort } from './short-at-meeting.js';
 import { noteOrder, useStandIn } from './supply-fixes.js';
 import type { ClassTerm } from './term.js';
-import { amountOf, isPast } from './words.js';
+import type { LateOrder, TermSupplies } from './term-supplies.js';
+import { amountOf } from './words.js';
 
 const programme = 'material sand\n  consumable\n  measured in g\n  pack of 500 g\n  arrives in 10 days\n\nlesson weigh-1\n  activity pour 15 min\n    materials\n      sand 20 g per pair\n    do: Pour the {sand}.\n\ncourse measuring\n  unit weighing\n    weigh-1\n\nclass harbour "Harbour co-op"\n  teaches measuring\n  learners 7\n';
 
@@ -22,31 +24,27 @@ export const orderTooLate: PlanCheck = {
             const sharing = term.classes.filter(({ group }) => supplies.cupboard.includes(group.name));
             for (const order of supplies.late) {
                 const key = JSON.stringify([supplies.cupboard, order.name]);
-                if (told.has(key) || isPast(order.neededBy, term.today) || sharing.some(own => isWarnedShort(order.name, own))) continue;
+                if (told.has(key) || sharing.some(own => isWarnedShort(order.name, own)) || !isCertain(order.name, supplies.cupboard, view)) continue;
                 told.add(key);
-                const finding = findingOf(order, sharing, view, term.today);
-                if (finding) yield finding;
+                yield findingOf(order, sharing, view, term.today);
             }
         }
     }
 };
 
 /** At the first line that asks for it, for the class that needs it first of those that share the cupboard. */
-function findingOf(order: OrderFigures, sharing: readonly ClassTerm[], view: ProgrammeView, today: string): PlanFinding | undefined {
-    const { name, neededBy } = order;
-    const asking = sharing.map(own => ({ own, line: firstNeed(name, neededBy === undefined ? { week: order.week } : { date: neededBy }, own) }));
-    const first = asking.find(({ line }) => line?.on !== undefined && line.on === neededBy) ?? asking.find(({ line }) => line) ?? asking[0];
-    if (!first || !isCertain(name, first.own.group, view)) return undefined;
-    const { own: { group, supplies }, line } = first;
+function findingOf({ name, neededBy, net, title, when, bought }: LateOrder, sharing: readonly ClassTerm[], view: ProgrammeView, today: string): PlanFinding {
+    const asking = sharing.map(own => ({ own, line: firstNeed(name, neededBy, own) }));
+    const { own: { group, supplies }, line } = asking.find(one => one.line?.on === neededBy) ?? asking.find(one => one.line) ?? asking[0]!;
     const material = view.programme.materials.get(name);
-    const standIns = (material?.standIns ?? []).filter(({ thing }) => supplies.record(thing.name)?.opening);
     return {
         uri: line?.uri ?? group.uri, at: line?.need.at ?? group.at,
-        message: `${amountOf(order.net, order.title)} for ${group.title} can no longer be ordered in time: ${order.when}, and today is ${dayInWords(today)}.`,
+        message: `${amountOf(net, title)} for ${group.title} can no longer be ordered in time: ${when}, and today is ${dayInWords(today)}.`,
         related: material?.arrives && [{ message: 'How long an order takes', place: { uri: material.uri, range: material.arrives.at } }],
-        fixes: [
-            ...(neededBy === undefined ? [] : [noteOrder(group, name, order.bought, neededBy)]),
-            ...(line ? standIns.flatMap(({ thing }) => useStandIn(line, thing.name, material)) : [])
-        ]
+        fixes: [noteOrder(group, name, bought, neededBy), ...(line && material ? standInsThere(line, material, supplies) : [])]
     };
+}
+
+function standInsThere(line: NeedLine, material: MaterialSheet, supplies: TermSupplies): Fix[] {
+    return material.standIns.filter(({ thing }) => supplies.holds(thing.name)).flatMap(({ thing }) => useStandIn(line, thing.name, material));
 }

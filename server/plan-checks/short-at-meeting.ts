@@ -16,7 +16,7 @@ export const shortAtMeeting: PlanCheck = {
         for (const own of term.classes) {
             for (const { first, meetings } of own.supplies.shortages) {
                 const { name } = first;
-                if (!isCertain(name, own.group, view)) continue;
+                if (!isCertain(name, own.supplies.cupboard, view)) continue;
                 const asking = first.lessons[0];
                 const place = asking?.place ?? first.place;
                 const line = asking && needAt(place, name, asking.name, own);

@@ -1,4 +1,5 @@
-import type { Programme } from '@haversack/language/sheets/programme';
+import { thingNamed, type Programme } from '@haversack/language/sheets/programme';
+import { measureOf } from '../planning/amounts.js';
 import type { PlanningCache } from '../planning/cache.js';
 import type { ScheduleFigures } from '../planning/schedule-figures.js';
 import type { ClashFigures, OrderFigures, ShortageFigures, ThingRecord } from '../planning/supply-figures.js';
@@ -11,17 +12,22 @@ import type { MeetingShortage } from '../planning/supplies/shortages.js';
 import { termPlanOf } from '../planning/supplies/term-plan.js';
 import { isPast } from './words.js';
 
+/** Only what is needed by a day can be late. */
+export type LateOrder = OrderFigures & { neededBy: string };
+
 /** Of the stock and buying of one class, what there is something to be said of as of a day; figures are made for no more. */
 export interface TermSupplies {
     /** Classes that use the cupboard, by name; orders and clashes are those of all of them. */
     cupboard: readonly string[];
     /** The first purchase of each thing that is too late if it is made today. */
-    late: readonly OrderFigures[];
+    late: readonly LateOrder[];
     /** Meetings to come that are short of a reusable thing, where no order mends it: of each thing the first, and how many there are. */
     shortages: readonly { first: ShortageFigures; meetings: number }[];
     /** Days to come on which classes of one cupboard clash. */
     clashes: readonly ClashFigures[];
     record(thing: string): ThingRecord | undefined;
+    /** Whether any of it is noted as being there, used in the course or not. */
+    holds(thing: string): boolean;
     ordersFor(thing: string): readonly OrderFigures[];
 }
 
@@ -32,7 +38,7 @@ export function termSupplies(programme: Programme, group: string, schedule: Sche
         let made: { value: T } | undefined;
         return () => (made ??= { value: work() }).value;
     };
-    const late = once(() => firstOfEach(term.late(today), ({ ledger }) => ledger.name).map(({ first }) => orderFigures(first, today)));
+    const late = once(() => firstOfEach(term.late(today), ({ ledger }) => ledger.name).map(({ first }): LateOrder => ({ ...orderFigures(first, today), neededBy: first.neededBy! })));
     const shortages = once(() => shortagesToTell(term, today));
     const clashes = once(() => term.clashes().filter(({ date }) => !isPast(date, today)).map(clashFigures));
     return {
@@ -43,6 +49,10 @@ export function termSupplies(programme: Programme, group: string, schedule: Sche
         record(thing) {
             const ledger = term.ledger(thing);
             return ledger?.thing.kind === 'material' ? recordFigures(ledger, term.ordersFor(thing), term.cupboard) : undefined;
+        },
+        holds(thing) {
+            const sheet = thingNamed(programme, thing);
+            return sheet !== undefined && (term.holdings.of(thing, measureOf(sheet)).value?.gt(0) ?? false);
         },
         ordersFor: thing => term.ordersFor(thing).map(order => orderFigures(order, today))
     };
