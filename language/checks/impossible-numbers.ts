@@ -109,7 +109,7 @@ function* minutes(file: FileSheet): Iterable<Finding> {
     for (const lesson of file.lessons) {
         for (const { minutes: time, items, name, at } of lesson.parts) {
             if (time === 0) yield { message: `'${name}' takes no time at all. Write how long it is, or leave the time out.`, at };
-            if (items !== undefined && !isCount(items)) yield { message: `'${name}' has no items: write a whole number from 1 up.`, at };
+            if (items !== undefined && !isCount(items)) yield { message: `'${name}' has ${items > 0 ? 'a part of an item' : 'no items'}: write a whole number from 1 up.`, at };
         }
     }
 }

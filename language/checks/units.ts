@@ -36,8 +36,9 @@ export const unknownUnit: Check = {
         for (const { thing, amount } of amountsIn(file, view)) {
             const known = measureNamed(thing.name, view);
             if (!known || amount.unit === undefined || unitNamed(amount.unit) || isOwnWord(amount.unit, known.measure) || view.programme.unreadable.has(amount.unit)) continue;
-            const words = typeof known.measure === 'object' && 'one' in known.measure ? [known.measure.one, known.measure.many] : wordsOfUnits;
-            const guess = nearest(amount.unit, words);
+            const own = typeof known.measure === 'object' && 'one' in known.measure ? known.measure : undefined;
+            const near = nearest(amount.unit, own ? [own.one, own.many] : wordsOfUnits);
+            const guess = near && own ? (sizeOf(amount.value) > 1 ? own.many : own.one) : near;
             yield {
                 message: `'${amount.unit}' is no unit that '${thing.name}' has${guess ? `; did you mean '${guess}'?` : `. ${howItIsGiven(known.measure)}`}`, at: amount.at,
                 fixes: guess ? [changeTo(file.uri, amount.at, `${amount.value} ${guess}`)] : [inItsMeasure(amount, known.measure, file.uri)]

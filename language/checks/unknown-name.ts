@@ -73,7 +73,7 @@ function kindOf({ container, property }: ReferenceInfo): Kind {
     if (property === 'activity' || property === 'part') return 'step';
     if (property === 'objectives' || property === 'buildsOn') return 'objective';
     const byProperty: Record<string, Kind> = {
-        game: 'game', book: 'book', kit: 'kit', of: 'course', teaches: 'course', forClass: 'class', framework: 'framework', lesson: 'lesson', lessons: 'lesson',
+        game: 'game', book: 'book', kit: 'kit', of: 'course', teaches: 'course', forClass: 'class', sharesWith: 'class', framework: 'framework', lesson: 'lesson', lessons: 'lesson',
         follows: 'lesson', anchor: 'lesson', forLesson: 'lesson', others: 'lesson'
     };
     return byProperty[property] ?? 'thing';
@@ -101,7 +101,7 @@ function elsewhere(kind: Kind, name: string, programme: Programme): string {
         ['lesson', programme.lessons], ['objective', programme.objectives], ['course', programme.courses], ['class', programme.classes]
     ];
     const other = kinds.find(([, names]) => names.has(name));
-    return other && other[0] !== kind ? ` ('${name}' is a ${other[0]})` : '';
+    return other && other[0] !== kind ? ` ('${name}' is ${other[0] === 'objective' ? 'an' : 'a'} ${other[0]})` : '';
 }
 
 /** A new material after the last one of the programme; with no inventory yet, at the end of this file. */

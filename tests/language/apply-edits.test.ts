@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { applyEdits } from '@haversack/language/checks/apply-edits';
+import { applyEdits, textEditsFor } from '@haversack/language/checks/apply-edits';
 import type { Edit } from '@haversack/language/checks/check';
 
 const uri = 'file:///a.kit';
@@ -29,6 +29,23 @@ describe('edits in a document', () => {
     test('tabs stay tabs, and a line without lines under it takes the step of the file', () => {
         const text = 'material a\n\treusable\nlesson b\n';
         expect(applyEdits(text, [{ uri, afterLine: 2, deeper: 1, lines: ['materials', '  a 1'] }])).toBe('material a\n\treusable\nlesson b\n\tmaterials\n\t\ta 1\n');
+    });
+
+    test('the step is that of the block where it has one, else that of the first line that is text', () => {
+        const edit = (afterLine: number): Edit => ({ uri, afterLine, deeper: 1, lines: ['materials', '  a 1'] });
+        const text = 'material a\n  reusable\nlesson b\n    draft\nlesson c\n';
+        expect(applyEdits(text, [edit(2)])).toBe('material a\n  reusable\nlesson b\n    materials\n        a 1\n    draft\nlesson c\n');
+        expect(applyEdits(text, [edit(4)])).toBe('material a\n  reusable\nlesson b\n    draft\nlesson c\n  materials\n    a 1\n');
+        expect(applyEdits('        \n      # as it was\nmaterial a\n\n     # why\n   reusable\nlesson b\n', [edit(6)])).toBe('        \n      # as it was\nmaterial a\n\n     # why\n   reusable\nlesson b\n   materials\n      a 1\n');
+        expect(applyEdits('material a\n\n     # why\n   reusable\nlesson b\n  draft\n', [edit(0)])).toBe('material a\n   materials\n      a 1\n\n     # why\n   reusable\nlesson b\n  draft\n');
+    });
+
+    test('an editor gets ranges within the document', () => {
+        expect(textEditsFor('a\nbb', [{ uri, removeLines: [1, 1] }])).toEqual([{ range: { start: { line: 0, character: 1 }, end: { line: 1, character: 2 } }, newText: '' }]);
+        expect(textEditsFor('a\nbb\nc', [{ uri, removeLines: [0, 1] }])).toEqual([{ range: { start: { line: 0, character: 0 }, end: { line: 2, character: 0 } }, newText: '' }]);
+        expect(textEditsFor('aa', [{ uri, removeLines: [0, 0] }])).toEqual([{ range: at(0, 0, 2), newText: '' }]);
+        expect(textEditsFor('a\nbb', [{ uri, afterLine: 1, deeper: 0, lines: ['x'] }])).toEqual([{ range: at(1, 2), newText: '\nx' }]);
+        expect(textEditsFor('a\n', [{ uri, afterLine: 0, deeper: 0, lines: ['x'] }])).toEqual([{ range: at(1, 0), newText: 'x\n' }]);
     });
 
     test('line breaks are those of the document', () => {

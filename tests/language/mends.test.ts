@@ -86,8 +86,8 @@ describe('a lesson that is longer than the session of 30 min', () => {
     test('in the adaptation of the class where it has one, and under a name that is free', async () => {
         const parts = part('lift', 10) + part('fill', 15) + part('weigh', 20);
         const title = "Split it after 'fill' for class 'harbour'";
-        expect(await told(text(parts, 'adaptation shorter of measuring for harbour\n  rename lesson weigh-1 to "Bags"\n'))).toContainEqual([title, false, '+   split weigh-1 after fill']);
-        expect(await told(text(parts, 'adaptation harbour-sessions of measuring\n  rename lesson weigh-1 to "Bags"\n')))
+        expect(await told(text(parts, 'adaptation shorter of measuring for harbour\n  retime activity weigh-1.lift to 9 min\n'))).toContainEqual([title, false, '+   split weigh-1 after fill']);
+        expect(await told(text(parts, 'adaptation harbour-sessions of measuring\n  retime activity weigh-1.lift to 9 min\n')))
             .toContainEqual([title, false, '+ adaptation harbour-sessions-2 of measuring for harbour', '+   split weigh-1 after fill']);
     });
 });
