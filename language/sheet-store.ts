@@ -3,7 +3,8 @@ import type { AttachmentStore } from './attachments/attachment-store.js';
 import type { Attachment } from './attachments/attachment.js';
 import type { ProgrammeFile } from './generated/ast.js';
 import { LessonReadings } from './checks/lesson-facts.js';
-import { ProgrammeView } from './checks/programme-view.js';
+import { namesSaid } from './checks/names-said.js';
+import { ProgrammeView, type FormerView } from './checks/programme-view.js';
 import type { ReadingReport } from './lexer/line-lexer.js';
 import type { ProgrammeKey, Programmes } from './linking/programmes.js';
 import { makeSheet } from './sheets/make-sheet.js';
@@ -56,10 +57,20 @@ export class SheetStore {
         if (last?.sheets === sheets) return last.view;
         const attachments = this.attachments.of(sheets, programme);
         const isSame = last && last.attachments === attachments && last.sheets.length === sheets.length && sheets.every((sheet, index) => sheet === last.sheets[index]);
-        const former = last && onlyLessonsDiffer(sheets, last.sheets) ? last.view : undefined;
+        const former = last && this.formerView(sheets, last);
         const view = isSame ? last.view : new ProgrammeView(gatherProgramme(sheets, attachments), this.readings, former);
         this.kept.set(programme, { sheets, attachments, view });
         return view;
+    }
+
+    /** The last view of a programme, where every file that is not the same declares lessons and nothing else, before and now. */
+    private formerView(sheets: readonly FileSheet[], { sheets: before, view }: Kept): FormerView | undefined {
+        const different = sheets.flatMap((sheet, index) => (sheet === before[index] ? [] : [{ now: sheet, former: before[index] }]));
+        const changed = different.flatMap(({ now, former }) => (former?.uri === now.uri && declaresOnlyLessons(now) && declaresOnlyLessons(former) ? [{ now, former }] : []));
+        if (sheets.length !== before.length || changed.length < different.length) return undefined;
+        // More than a few are as quickly looked through once for the whole programme.
+        const saysTheSameNames = changed.length < 10 && changed.every(({ now, former }) => namesSaid(now, this.readings) === namesSaid(former, this.readings));
+        return { view, saysTheSameNames };
     }
 
     private sheetsByProgramme(): Map<ProgrammeKey, FileSheet[]> {
@@ -78,14 +89,6 @@ export class SheetStore {
         }
         return found;
     }
-}
-
-/** True when every file that is not the same declares lessons and nothing else, before and now. */
-function onlyLessonsDiffer(sheets: readonly FileSheet[], before: readonly FileSheet[]): boolean {
-    return sheets.length === before.length && sheets.every((sheet, index) => {
-        const former = before[index]!;
-        return sheet === former || (sheet.uri === former.uri && declaresOnlyLessons(sheet) && declaresOnlyLessons(former));
-    });
 }
 
 /** What the lexer could not make sense of: words that may name anything, and lines that may say more than was read. */

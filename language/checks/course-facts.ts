@@ -16,8 +16,8 @@ export interface CourseFacts {
     words: ReadonlyMap<string, Taught>;
     /** Those words by their first word: "place" for place-value. */
     wordsByStart: ReadonlyMap<string, readonly string[]>;
-    /** Things that its lessons and their games need, with those lessons in order. */
-    things: ReadonlyMap<string, readonly LessonSheet[]>;
+    /** Things that its lessons and their games need, with those lessons in order; gathered when first asked for. */
+    readonly things: ReadonlyMap<string, readonly LessonSheet[]>;
     /** What its kits hold; absent where it uses no kit, or one that is not known. */
     kitHolds?: ReadonlySet<string>;
 }
@@ -28,7 +28,6 @@ export function courseFacts(course: CourseSheet, view: ProgrammeView): CourseFac
     const checked = new Map<string, Taught>();
     const practised = new Map<string, Taught>();
     const words = new Map<string, Taught>();
-    const things = new Map<string, LessonSheet[]>();
     for (const taught of lessons) {
         const { lesson } = taught;
         if (!lesson) continue;
@@ -36,6 +35,25 @@ export function courseFacts(course: CourseSheet, view: ProgrammeView): CourseFac
         for (const { name } of lesson.practises) practised.set(name, taught);
         for (const { name } of lesson.checks) checked.set(name, taught);
         for (const { name } of lesson.words) keepFirst(words, name, taught);
+    }
+    const wordsByStart = new Map<string, string[]>();
+    for (const word of words.keys()) {
+        const start = word.split('-')[0]!;
+        wordsByStart.set(start, [...(wordsByStart.get(start) ?? []), word]);
+    }
+    const classes = [...view.programme.classes.values()].filter(({ teaches }) => teaches?.name === course.name);
+    let things: ReadonlyMap<string, readonly LessonSheet[]> | undefined;
+    return {
+        course, lessons, complete: lessons.every(({ lesson }) => lesson && !view.isBroken(lesson)), classes, introduced, checked, practised, words, wordsByStart,
+        get things() { return things ??= thingsNeeded(lessons, view); },
+        kitHolds: kitHolds(course, view)
+    };
+}
+
+function thingsNeeded(lessons: readonly Taught[], view: ProgrammeView): Map<string, LessonSheet[]> {
+    const things = new Map<string, LessonSheet[]>();
+    for (const { lesson } of lessons) {
+        if (!lesson) continue;
         const { needs, games } = view.factsOf(lesson);
         const named = new Set([...needs, ...games.flatMap(game => game.needs)].flatMap(need => need.options.map(({ thing }) => thing.name)));
         for (const name of named) {
@@ -44,13 +62,7 @@ export function courseFacts(course: CourseSheet, view: ProgrammeView): CourseFac
             else things.set(name, [lesson]);
         }
     }
-    const wordsByStart = new Map<string, string[]>();
-    for (const word of words.keys()) {
-        const start = word.split('-')[0]!;
-        wordsByStart.set(start, [...(wordsByStart.get(start) ?? []), word]);
-    }
-    const classes = [...view.programme.classes.values()].filter(({ teaches }) => teaches?.name === course.name);
-    return { course, lessons, complete: lessons.every(({ lesson }) => lesson && !view.isBroken(lesson)), classes, introduced, checked, practised, words, wordsByStart, things, kitHolds: kitHolds(course, view) };
+    return things;
 }
 
 function keepFirst(map: Map<string, Taught>, name: string, taught: Taught): void {

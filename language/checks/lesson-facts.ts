@@ -13,8 +13,8 @@ export interface LessonReading {
     prose: readonly Prose[];
     /** Each name that stands in braces somewhere in the lesson, where it stands first. */
     named: ReadonlyMap<string, Mention>;
-    /** Plain words in what is said and asked, in lower case. */
-    spoken: ReadonlySet<string>;
+    /** Plain words in what is said and asked, in lower case; gathered when first asked for, as only courses that teach words ask. */
+    spoken: () => ReadonlySet<string>;
 }
 
 /** What several checks ask of one lesson. */
@@ -43,16 +43,19 @@ export class LessonReadings {
 function readLesson(lesson: LessonSheet): LessonReading {
     const steps: Step[] = [];
     const prose: Prose[] = [];
-    const spoken = new Set<string>();
     for (const block of [lesson, ...lesson.parts]) addSteps(block.steps, steps);
-    for (const step of steps) {
-        prose.push(step.prose);
-        if (step.word === 'say' || step.word === 'ask') addWords(step.prose, spoken);
-    }
+    for (const step of steps) prose.push(step.prose);
     for (const block of [lesson, ...lesson.parts]) {
         for (const caution of block.cautions) if (caution.prose) prose.push(caution.prose);
     }
-    return { needs: allNeeds(lesson), steps, prose, named: firstMentions(prose), spoken };
+    let spoken: ReadonlySet<string> | undefined;
+    return { needs: allNeeds(lesson), steps, prose, named: firstMentions(prose), spoken: () => (spoken ??= wordsSpoken(steps)) };
+}
+
+function wordsSpoken(steps: readonly Step[]): Set<string> {
+    const words = new Set<string>();
+    for (const { word, prose } of steps) if (word === 'say' || word === 'ask') addWords(prose, words);
+    return words;
 }
 
 function addWords(prose: Prose, words: Set<string>): void {

@@ -21,6 +21,16 @@ export interface Taught {
     mention: Mention;
 }
 
+/** What hangs on names alone, of the lessons and of everything that is no lesson; nothing in it leads to a sheet. */
+const namesAlone = ['usedThings', 'usedObjectives', 'taughtWords', 'broughtIn', 'lessonCircles', 'objectiveCircles', 'unknownNames'] as const;
+
+/** A view of a programme that differs in lessons only. */
+export interface FormerView {
+    view: ProgrammeView;
+    /** True when the lessons that differ say the same names as before: see `namesSaid`. */
+    saysTheSameNames: boolean;
+}
+
 /** A programme with what several checks ask of it, each worked out once when first asked. */
 export class ProgrammeView {
     private readonly memo = new Map<string, unknown>();
@@ -28,11 +38,13 @@ export class ProgrammeView {
     private readonly courseMemo = new Map<string, CourseFacts>();
 
     /**
-     * `readings` keeps what lessons say themselves from one version of the programme to the next. `former` is a view of a
-     * programme that differs in lessons only: what it knows of each lesson's things still holds.
+     * `readings` keeps what lessons say themselves from one version of the programme to the next. What `former` knows of each
+     * lesson's things still holds, and where no name came or went, what hangs on names alone does.
      */
-    constructor(readonly programme: Programme, private readonly readings = new LessonReadings(), former?: ProgrammeView) {
-        this.lessonMemo = former?.lessonMemo ?? new WeakMap();
+    constructor(readonly programme: Programme, private readonly readings = new LessonReadings(), former?: FormerView) {
+        this.lessonMemo = former?.view.lessonMemo ?? new WeakMap();
+        if (!former?.saysTheSameNames) return;
+        for (const name of namesAlone) if (former.view.memo.has(name)) this.memo.set(name, former.view.memo.get(name));
     }
 
     /** The lessons of each course in teaching order, by the course's name. */

@@ -28,7 +28,7 @@ export const plainWordBeforeTaught: Check = {
     *find(file, view) {
         for (const { lesson, here, words } of lessonsWithLaterWords(file.lessons, view)) {
             const { spoken, steps } = view.factsOf(lesson);
-            if (![...spoken].some(word => words.startingWith(word).length > 0)) continue;
+            if (![...spoken()].some(word => words.startingWith(word).length > 0)) continue;
             const told = new Set<string>();
             for (const { word, prose } of steps) {
                 if (word !== 'say' && word !== 'ask') continue;

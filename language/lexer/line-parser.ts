@@ -1,4 +1,4 @@
-import type { TokenType } from 'chevrotain';
+import type { IToken, TokenType } from 'chevrotain';
 import {
     createParser, CstNodeBuilder, GrammarAST, isAstNode, LangiumParser,
     type AstNode, type CompositeCstNode, type CstNode, type LangiumCoreServices, type ParserOptions, type ParseResult
@@ -15,6 +15,11 @@ class PatientNodeBuilder extends CstNodeBuilder {
     override appendChildren(parent: CompositeCstNode, children: CstNode[]): void {
         if (children.length < mostArguments) super.appendChildren(parent, children);
         else for (const child of children) this.appendChild(parent, child);
+    }
+
+    /** Langium's own looks for the place of remarks before every token, though hardly any has one before it. */
+    override addHiddenNodes(tokens: IToken[]): void {
+        if (tokens.length > 0) super.addHiddenNodes(tokens);
     }
 
     override insertChildren(parent: CompositeCstNode, index: number, children: CstNode[]): void {

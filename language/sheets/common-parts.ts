@@ -73,7 +73,7 @@ export function prose(node: ProseNode): Prose {
         } else last.text += words;
     };
     let afterName = false;
-    for (const leaf of ownLeaves(node.$cstNode, node)) {
+    for (const leaf of ownLeaves(node)) {
         const kind = leaf.tokenType.name;
         if (kind === 'TEXT') {
             const at = leaf.range;
@@ -98,10 +98,20 @@ export function prose(node: ProseNode): Prose {
     return { parts: parts.slice(), at: start && end ? { start, end } : rangeOf(node) };
 }
 
+function ownLeaves(node: AstNode): LeafCstNode[] {
+    const leaves: LeafCstNode[] = [];
+    if (node.$cstNode) addOwnLeaves(node.$cstNode, node, leaves);
+    return leaves;
+}
+
 /** A rule that only chooses between others wraps the node in one more layer. */
-function ownLeaves(cst: CstNode | undefined, node: AstNode): LeafCstNode[] {
-    if (!cst || !isCompositeCstNode(cst)) return [];
-    return cst.content.flatMap(child => (isLeafCstNode(child) ? (child.hidden ? [] : [child]) : child.astNode === node ? ownLeaves(child, node) : []));
+function addOwnLeaves(cst: CstNode, node: AstNode, leaves: LeafCstNode[]): void {
+    if (!isCompositeCstNode(cst)) return;
+    for (const child of cst.content) {
+        if (isCompositeCstNode(child)) {
+            if (child.astNode === node) addOwnLeaves(child, node, leaves);
+        } else if (isLeafCstNode(child) && !child.hidden) leaves.push(child);
+    }
 }
 
 /** The grammar calls the names in braces `names`. */

@@ -77,8 +77,10 @@ function nameable(things: Candidate[], games: Candidate[], lessons: Candidate[],
             }
         }
     }
-    const ranked = (list: Candidate[], mine: ReadonlySet<string>, otherwise: number): Candidate[] =>
-        list.map(candidate => ({ ...candidate, rank: mine.has(candidate.name) ? 0 : otherwise }));
+    const ranked = (list: Candidate[], mine: ReadonlySet<string>, otherwise: number): Candidate[] => {
+        for (const candidate of list) candidate.rank = mine.has(candidate.name) ? 0 : otherwise;
+        return list;
+    };
     const all = [...ranked(things, own, 2), ...ranked(games, played, 3), ...words.values(), ...ranked(lessons, new Set(), 4), ...ranked(objectives, new Set(), 5)];
     const seen = new Set<string>();
     return all.filter(({ name }) => !seen.has(name) && seen.add(name));

@@ -26,6 +26,7 @@ import { practiceLineItems } from './practice-completion.js';
 
 /** A list longer than this helps nobody and takes long to send. */
 const mostItems = 300;
+const noItems: CompletionList = { isIncomplete: false, items: [] };
 /** How many characters a block may stand to the right. */
 const deepestBlock = 200;
 /** Nobody types a longer name; in a longer word nothing is looked for. */
@@ -45,21 +46,22 @@ export class HaversackCompletion implements CompletionProvider {
         const offset = document.textDocument.offsetAt(params.position);
         const context = contextOfLine(text, params.position.line, this.services.parser.Lexer.automaton);
         const typed = /[\p{L}\p{N}-]*$/u.exec(text.slice(Math.max(0, offset - 80), offset))![0];
-        const { isIncomplete, items } = context ? mostUseful(this.itemsAt(document, text, offset, context), typed) : { isIncomplete: false, items: [] };
+        const { isIncomplete, items } = context ? this.listAt(document, text, offset, context, typed) : noItems;
         // What a blank or a brace opened is asked for anew with the first letter: until then VS Code chooses nothing, so that Enter behind a blank begins a line.
         return { isIncomplete: isIncomplete || params.context?.triggerKind === CompletionTriggerKind.TriggerCharacter, items };
     }
 
-    private itemsAt(document: LangiumDocument, text: string, offset: number, context: LineContext): CompletionItem[] {
+    /** `letters` are those of the word that is being typed. */
+    private listAt(document: LangiumDocument, text: string, offset: number, context: LineContext, letters: string): CompletionList {
         const { line } = context;
         // A remark is nobody's to complete.
-        if (offset > line.content && isComment(text, line.content)) return [];
+        if (offset > line.content && isComment(text, line.content)) return noItems;
         const typed = text.slice(line.content, offset);
         const sheet = this.services.sheets.sheetOf(document);
         const adaptation = adaptationAt(sheet, line.number);
         const lesson = adaptation ? this.lessonOfChange(adaptation, line.number) : lessonAt(sheet.lessons, line.number);
         const brace = /\{([\p{L}\p{N}-]*)$/u.exec(typed);
-        if (brace && (brace.index === 0 || typed[brace.index - 1] !== '\\')) return this.inBraces(text, offset, brace[1]!.length, lesson, document);
+        if (brace && (brace.index === 0 || typed[brace.index - 1] !== '\\')) return this.inBraces(text, offset, brace[1]!, letters, lesson, document);
         const word = /[\p{L}\p{N}-]*$/u.exec(typed.slice(-longestWord))![0];
         const before = line.content + typed.length - word.length;
         const items: CompletionItem[] = [];
@@ -73,23 +75,28 @@ export class HaversackCompletion implements CompletionProvider {
             for (const item of this.nextItems(fit.state, fit.tokens, lesson, document, line.number, change)) items.push(item);
             items.push(...practiceLineItems(spot.head, fit.tokens));
         }
-        return unique(items);
+        return mostUseful(unique(items), ({ label }) => label, ({ sortText, label }) => sortText ?? label, letters);
     }
 
     /** Names for prose. What is not among the materials yet comes with the line that puts it there. */
-    private inBraces(text: string, offset: number, typed: number, lesson: LessonSheet | undefined, document: LangiumDocument): CompletionItem[] {
+    private inBraces(text: string, offset: number, typed: string, letters: string, lesson: LessonSheet | undefined, document: LangiumDocument): CompletionList {
         const rest = /^[\p{L}\p{N}-]*\}?/u.exec(text.slice(offset, offset + 80))![0];
-        const range = { start: document.textDocument.positionAt(offset - typed), end: document.textDocument.positionAt(offset + rest.length) };
+        const range = { start: document.textDocument.positionAt(offset - typed.length), end: document.textDocument.positionAt(offset + rest.length) };
         const view = this.viewOf(document);
         const added = addedNeeds(this.services.sheets.sheetOf(document), text, range.start.line, view);
-        return candidatesFor('Nameable', view, lesson, undefined).map(candidate => {
-            const item = nameItem(candidate, lesson);
-            const need = added(candidate.name);
-            return {
-                ...item, insertText: undefined, filterText: candidate.name, textEdit: { range, newText: `${candidate.name}}` },
-                ...(need && { detail: `${item.detail}; adds “${need.line}” to the materials`, additionalTextEdits: [need.edit] })
-            };
-        });
+        // Chosen among as bare names: whole items of thousands of them take longer to make than to send.
+        const { isIncomplete, items } = mostUseful(candidatesFor('Nameable', view, lesson, undefined), nameOf, sortTextOf, letters);
+        return {
+            isIncomplete,
+            items: items.map(candidate => {
+                const item = nameItem(candidate, lesson);
+                const need = added(candidate.name);
+                return {
+                    ...item, insertText: undefined, filterText: candidate.name, textEdit: { range, newText: `${candidate.name}}` },
+                    ...(need && { detail: `${item.detail}; adds “${need.line}” to the materials`, additionalTextEdits: [need.edit] })
+                };
+            })
+        };
     }
 
     private heads(spot: Spot, change: ChangeLine | undefined): CompletionItem[] {
@@ -202,15 +209,16 @@ function behindRemark(text: string, from: number, to: number): boolean {
 }
 
 /** Leaves out what has not the typed letters in their order, and of a very long list all but the first; the editor asks again. */
-function mostUseful(items: CompletionItem[], typed: string): CompletionList {
+function mostUseful<T>(all: readonly T[], labelOf: (one: T) => string, sortTextOf: (one: T) => string, typed: string): { isIncomplete: boolean; items: T[] } {
     const letters = [...typed.toLowerCase()];
-    const fitting = letters.length === 0 ? items : items.filter(({ label }) => {
+    const fitting = all.filter(one => {
+        const label = labelOf(one);
         let at = -1;
         return letters.every(letter => (at = label.indexOf(letter, at + 1)) >= 0);
     });
     if (fitting.length <= mostItems) return { isIncomplete: false, items: fitting };
-    const sorted = fitting.sort((a, b) => ((a.sortText ?? a.label) < (b.sortText ?? b.label) ? -1 : 1));
-    return { isIncomplete: true, items: sorted.slice(0, mostItems) };
+    const sorted = fitting.map(one => ({ one, by: sortTextOf(one) })).sort((a, b) => (a.by < b.by ? -1 : 1));
+    return { isIncomplete: true, items: sorted.slice(0, mostItems).map(({ one }) => one) };
 }
 
 /** The spot that the indentation says; where prose goes on, only statements that may stand under it. */
@@ -252,9 +260,14 @@ function keywordItem(state: GrammarState, edge: Edge, index: number): Completion
     };
 }
 
-function nameItem({ name, title, detail, kind, rank, order, declared }: Candidate, lesson: LessonSheet | undefined): CompletionItem {
+const nameOf = ({ name }: Candidate): string => name;
+
+const sortTextOf = ({ name, rank, order }: Candidate): string => `${rank}${order === undefined ? '' : String(order).padStart(5, '0')}${name}`;
+
+function nameItem(candidate: Candidate, lesson: LessonSheet | undefined): CompletionItem {
+    const { name, title, detail, kind, declared } = candidate;
     return {
-        label: name, kind, detail, documentation: title, insertText: name, sortText: `${rank}${order === undefined ? '' : String(order).padStart(5, '0')}${name}`, labelDetails: { description: title },
+        label: name, kind, detail, documentation: title, insertText: name, sortText: sortTextOf(candidate), labelDetails: { description: title },
         ...(declared && { data: { ...declared, lesson: lesson?.name } satisfies OfferedName })
     };
 }
