@@ -54,7 +54,9 @@ async function coldYaml(root, lessons) {
 
 /** Types a letter into a line and takes it back, again and again; times each until the diagnostics of that version come. */
 async function keystrokes(wire, uri, text, languageId, marker, times = rounds) {
-    const before = text.slice(0, text.indexOf(marker) + marker.length).split('\n');
+    const found = text.indexOf(marker);
+    if (found < 0) throw new Error(`'${marker}' is nowhere in the text to be typed in`);
+    const before = text.slice(0, found + marker.length).split('\n');
     const at = { line: before.length - 1, character: before[before.length - 1].length };
     const first = wire.until(params => params.uri === uri);
     await wire.open(uri, languageId, text, 1);
@@ -76,7 +78,7 @@ async function measureHaversack(root) {
     const { wire, time } = await coldOpen(root, haversackFiles(root, count));
     const uri = uriIn(root, `lesson-${Math.floor(count / 2)}.lesson`);
     const text = readFileSync(new URL(uri), 'utf8');
-    const typing = await keystrokes(wire, uri, text, 'haversack', 'counting');
+    const typing = await keystrokes(wire, uri, text, 'haversack', 'and count');
     const inventory = uriIn(root, 'inventory.kit');
     const price = await keystrokes(wire, inventory, readFileSync(new URL(inventory), 'utf8'), 'haversack', 'costs 4.5', 20);
     const lines = text.split('\n');
@@ -113,7 +115,7 @@ async function measureYaml(root) {
     const uri = uriIn(root, `lesson-${Math.floor(count / 2)}.yaml`);
     const text = readFileSync(new URL(uri), 'utf8');
     await wire.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
-    const typing = await keystrokes(wire, uri, text, 'yaml', 'counting', 30);
+    const typing = await keystrokes(wire, uri, text, 'yaml', 'and count', 30);
     const lines = text.split('\n');
     const line = lines.findIndex(one => one.includes('thing: '));
     const completions = [];
