@@ -23,7 +23,7 @@ export function startExtension(context: vscode.ExtensionContext, running: BaseLa
     const changed = new vscode.EventEmitter<void>();
     const brief = new BriefPanel(context, running, changed.event);
     const previews = new ImportPreviews();
-    const pages = new PrintedPages(context);
+    const pages = new PrintedPages(context, (name, html) => brief.download(name, html));
     const restart = new Restart(running);
     const commands: Record<string, (...given: never[]) => unknown> = {
         'haversack.brief.open': (uri?: vscode.Uri) => brief.openWeek(uri),

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { importLimit, importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '@haversack/server/protocol/imports';
-import { base64 } from '../base64.js';
+import { importRequest, type ImportAnswer, type ImportColumn, type ImportParams, type ImportRefusal } from '@haversack/server/protocol/imports';
+import { chooseSpreadsheet } from './choose-spreadsheet.js';
 import type { ImportPreviews } from './import-previews.js';
 
 type Choices = Omit<ImportParams, 'bytes'>;
@@ -52,25 +52,6 @@ async function chooseAndWrite(ask: (choices: Choices) => Promise<ImportAnswer | 
             continue;
         }
         return write(now);
-    }
-}
-
-async function chooseSpreadsheet(): Promise<string | undefined> {
-    const [file] = await vscode.window.showOpenDialog({
-        title: vscode.l10n.t('Spreadsheet with the inventory'), openLabel: vscode.l10n.t('Show what it would change'), canSelectMany: false,
-        filters: { [vscode.l10n.t('Spreadsheets')]: ['xlsx', 'csv', 'tsv', 'txt'] }
-    }) ?? [];
-    if (!file) return undefined;
-    try {
-        const { size } = await vscode.workspace.fs.stat(file);
-        if (size > importLimit) {
-            void vscode.window.showErrorMessage(vscode.l10n.t('The spreadsheet has {0} MB, and {1} MB is the most that is read. Copy the inventory alone into a new spreadsheet, without pictures, and import that.', Math.ceil(size / 1024 / 1024), importLimit / 1024 / 1024));
-            return undefined;
-        }
-        return base64(await vscode.workspace.fs.readFile(file));
-    } catch (error) {
-        void vscode.window.showErrorMessage(vscode.l10n.t('The spreadsheet could not be read: {0}', error instanceof Error ? error.message : String(error)));
-        return undefined;
     }
 }
 

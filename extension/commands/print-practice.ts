@@ -7,7 +7,8 @@ import { furtherItems, lessonToPractise } from './save-practice.js';
 
 /** Prints the practice of a lesson, or its key, through the person's browser. */
 export async function printPractice(client: BaseLanguageClient, pages: PrintedPages, file?: vscode.Uri): Promise<void> {
-    if (!pages.possible) return pages.saveInstead('haversack.practice.save', file);
+    const save = ['haversack.practice.save', file] as const;
+    if (!pages.possible) return pages.saveInstead(save);
     const which = await lessonToPractise(client, file);
     if (!which) return;
     const chosen = await vscode.window.showQuickPick([
@@ -21,5 +22,5 @@ export async function printPractice(client: BaseLanguageClient, pages: PrintedPa
     const params: PracticeParams = { ...which, key, more, format: 'html', paper: chosenPaper(), printing: true };
     const answer = await client.sendRequest<PracticeAnswer | PracticeRefusal>(practiceRequest, params);
     if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
-    await pages.open(`${answer.lesson}-practice${key ? '-key' : ''}`, answer.text);
+    await pages.open(`${answer.lesson}-practice${key ? '-key' : ''}`, answer.text, save);
 }

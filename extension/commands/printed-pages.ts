@@ -4,21 +4,37 @@ import { done } from '../first-steps.js';
 /** A page is kept so long, so that its window in the browser can be loaded anew. */
 const keptMilliseconds = 24 * 60 * 60 * 1000;
 
-/** Hands pages to the person's browser, which prints them. */
+/** A command, and what it is given. */
+type SaveCommand = readonly [name: string, ...given: unknown[]];
+
+/** Hands pages to the person's browser, which prints them: one that opens them, or the one that the editor itself runs in, which downloads them. */
 export class PrintedPages {
     private readonly folder: vscode.Uri;
 
-    constructor(context: vscode.ExtensionContext) {
+    /** @param download by the browser that the editor runs in: the name of a file, and its page */
+    constructor(context: vscode.ExtensionContext, private readonly download: (name: string, html: string) => void) {
         this.folder = vscode.Uri.joinPath(context.globalStorageUri, 'print');
     }
 
-    /** Whether the browser can read what is written here: not where the editor runs in a browser itself, or its files lie on another machine. */
+    /** Whether the browser can be given a page: not where a window of the desktop has its files on another machine. */
     get possible(): boolean {
-        return vscode.env.uiKind === vscode.UIKind.Desktop && vscode.env.remoteName === undefined && this.folder.scheme === 'file';
+        return this.inBrowser || (vscode.env.remoteName === undefined && this.folder.scheme === 'file');
     }
 
-    /** @param name of the file, without its ending */
-    async open(name: string, html: string): Promise<void> {
+    private get inBrowser(): boolean {
+        return vscode.env.uiKind === vscode.UIKind.Web;
+    }
+
+    /**
+     * @param name of the file, without its ending
+     * @param save the command that saves the page, with what it is given, for where the browser does not take it
+     */
+    async open(name: string, html: string, save: SaveCommand): Promise<void> {
+        if (this.inBrowser) {
+            this.download(`${fileName(name)}.html`, html);
+            done('printed');
+            return offerToSave(vscode.l10n.t('Your browser downloads the page. Open the download, and it prints. If none comes, save the page as a file, and open that in a browser.'), save);
+        }
         const page = vscode.Uri.joinPath(this.folder, `${fileName(name)}.html`);
         try {
             await this.removeOld();
@@ -34,10 +50,8 @@ export class PrintedPages {
     }
 
     /** Says why a page cannot be printed here, and has it saved where that is wished. */
-    async saveInstead(save: string, ...given: unknown[]): Promise<void> {
-        const button = vscode.l10n.t('Save as a file');
-        const chosen = await vscode.window.showInformationMessage(vscode.l10n.t('From here no page can be handed to your browser’s print window. Save it as a file, open that in a browser, and print it there.'), button);
-        if (chosen === button) await vscode.commands.executeCommand(save, ...given);
+    saveInstead(save: SaveCommand): Promise<void> {
+        return offerToSave(vscode.l10n.t('From here no page can be handed to your browser’s print window. Save it as a file, open that in a browser, and print it there.'), save);
     }
 
     /** Pages of other days go. What cannot be deleted, as while another window does the same, stays and hinders nobody. */
@@ -48,6 +62,11 @@ export class PrintedPages {
             // Nothing was ever printed.
         }
     }
+}
+
+async function offerToSave(why: string, save: SaveCommand): Promise<void> {
+    const button = vscode.l10n.t('Save as a file');
+    if (await vscode.window.showInformationMessage(why, button) === button) await vscode.commands.executeCommand(...save);
 }
 
 async function removeIfOld(page: vscode.Uri): Promise<void> {

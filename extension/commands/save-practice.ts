@@ -32,12 +32,28 @@ export async function savePractice(client: BaseLanguageClient, file?: vscode.Uri
     const format = target.path.toLowerCase().endsWith('.md') ? 'md' : 'html';
     const keyFile = besides(target);
     if (await isThere(keyFile) && !await mayReplace(keyFile)) return;
-    for (const [at, key] of [[target, false], [keyFile, true]] as const) {
+    const texts: string[] = [];
+    for (const key of [false, true]) {
         const answer = await ask({ ...which, more: items.more, format, key, paper: chosenPaper() });
         if ('refusal' in answer) return void vscode.window.showInformationMessage(answer.refusal);
-        if (!await write(at, answer.text)) return;
+        texts.push(answer.text);
     }
-    vscode.window.setStatusBarMessage(vscode.l10n.t('The practice sheet and its key are saved.'), 5000);
+    const [sheet, key] = texts as [string, string];
+    if (await write(target, sheet) && await writeKey(keyFile, key)) vscode.window.setStatusBarMessage(vscode.l10n.t('The practice sheet and its key are saved.'), 5000);
+}
+
+/** A browser lets that file of a device be written that somebody chose, and none beside it: there the key is given a place of its own. */
+async function writeKey(file: vscode.Uri, text: string): Promise<boolean> {
+    if (vscode.env.uiKind !== vscode.UIKind.Web || file.scheme !== 'file') return write(file, text);
+    try {
+        await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
+        return true;
+    } catch {
+        const button = vscode.l10n.t('Save its key');
+        const wanted = await vscode.window.showInformationMessage(vscode.l10n.t('The practice sheet is saved. Your browser lets nothing be written beside it, so choose a place for its key.'), button);
+        const target = wanted === button ? await vscode.window.showSaveDialog({ title: button, defaultUri: file }) : undefined;
+        return target !== undefined && write(target, text);
+    }
 }
 
 /** The lesson that is chosen, that at the cursor or of a file, or one that is asked for; with a file that says which programme is meant. */

@@ -5,7 +5,7 @@ import type { PracticeParams } from '@haversack/server/protocol/practice';
 import { languageId } from '../client-options.js';
 import { chosenPaper } from '../paper.js';
 import { KeptSections } from './kept-sections.js';
-import { readPageMessage, readState, type BriefState, type PageMessage, type PreviewView, type ShowMessage, type SourceLine } from './messages.js';
+import { readPageMessage, readState, type BriefState, type DownloadMessage, type PageMessage, type PreviewView, type ShowMessage, type SourceLine } from './messages.js';
 import { Newest } from './newest.js';
 import { pageHtml } from './page-html.js';
 import { openSource } from './open-source.js';
@@ -37,6 +37,9 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     readonly onDidShow = this.shownEmitter.event;
     private readonly newest = new Newest(() => this.update(), () => this.show(vscode.l10n.t('The brief could not be made anew just now; this is the last one.')));
     private readonly subscriptions: vscode.Disposable[];
+    /** Whether the page's script listens. */
+    private listens = false;
+    private downloads: DownloadMessage[] = [];
     private versionAtCursor = 0;
     private leading = false;
     /** The class of the adaptation at the cursor is wanted, whichever was shown before. */
@@ -131,6 +134,18 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         else if (this.state.cursor) await openSource(this.state.cursor, this.panel.viewColumn);
     }
 
+    /** Has the browser that the editor runs in download a page. Only a page within it can, so the brief is opened where it is not in view. */
+    download(name: string, html: string): void {
+        this.downloads.push({ type: 'download', name, html });
+        if (this.panel?.visible && this.listens) this.sendDownloads();
+        else this.open();
+    }
+
+    private sendDownloads(): void {
+        for (const message of this.downloads) void this.panel?.webview.postMessage(message);
+        this.downloads = [];
+    }
+
     /** Goes to another week and stays there. */
     step(by: 1 | -1): void {
         if (!this.answer || !('week' in this.answer)) return;
@@ -197,9 +212,12 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
         });
         panel.onDidChangeViewState(() => {
             if (panel.visible) this.newest.ask();
+            else this.listens = false;
         });
         panel.onDidDispose(() => {
             this.panel = undefined;
+            this.listens = false;
+            this.downloads = [];
             this.answer = undefined;
             this.says = undefined;
             this.kept.forget();
@@ -213,8 +231,10 @@ export class BriefPanel implements vscode.WebviewPanelSerializer, vscode.Disposa
     private receive(message: PageMessage): void {
         switch (message.type) {
             case 'ready':
+                this.listens = true;
                 this.kept.pageIsEmpty();
-                return this.show(this.says);
+                this.show(this.says);
+                return this.sendDownloads();
             case 'open':
                 if (settings().leadBack) void this.leadTo(message);
                 return;

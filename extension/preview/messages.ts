@@ -36,6 +36,14 @@ export interface ShowMessage {
     reveal?: 'item' | 'lesson';
 }
 
+/** A web page that the reader's browser is to download. */
+export interface DownloadMessage {
+    type: 'download';
+    /** Of the file, with its ending. */
+    name: string;
+    html: string;
+}
+
 export type PageMessage =
     | { type: 'ready' }
     | { type: 'open' } & SourceLine

@@ -3,28 +3,10 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Editor, EditorOptions } from './harness.js';
-import { brief, openBrief, repository, session } from './session.js';
+import { done, firstStepIds, openStep, showFirstSteps } from './first-steps-page.js';
+import type { EditorOptions } from './harness.js';
+import { openBrief, session } from './session.js';
 import { until } from './until.js';
-
-const { contributes: { walkthroughs: [{ steps }] } } = JSON.parse(await readFile(join(repository, 'extension/package.json'), 'utf8')) as { contributes: { walkthroughs: [{ steps: { id: string }[] }] } };
-
-const showFirstSteps = (editor: Editor): Promise<void> => editor.runCommand('Haversack: Show the first steps');
-const stepOf = (editor: Editor, id: string): Locator => editor.page.locator(`.gettingStartedContainer [data-step-id$="#${id}"]`);
-/** The steps that have their tick. */
-async function done(editor: Editor): Promise<string[]> {
-    const ticked = await Promise.all(steps.map(async ({ id }) => ((await stepOf(editor, id).locator('.codicon.complete').count()) > 0 ? id : '')));
-    return ticked.filter(id => id !== '');
-}
-/** Opens the first steps at one of them, and waits until its picture is there. */
-async function openStep(editor: Editor, id: string): Promise<void> {
-    const step = stepOf(editor, id);
-    if (!await step.isVisible()) await showFirstSteps(editor);
-    await step.waitFor();
-    if (!(await step.getAttribute('class'))?.includes('expanded')) await step.click();
-    await until(`the step ${id} open`, async () => await step.getAttribute('class') ?? '', names => names.includes('expanded'));
-    await until(`the picture of ${id}`, () => editor.webview().locator('svg').isVisible(), is => is);
-}
 
 let empty = '';
 beforeAll(async () => {
@@ -39,7 +21,7 @@ describe('somebody takes the first steps from an empty folder', () => {
     it('sees all steps, none done', async () => {
         const editor = fresh();
         await showFirstSteps(editor);
-        for (const { id } of steps) {
+        for (const id of firstStepIds) {
             await openStep(editor, id);
             await editor.screenshot(`first-steps-${id}`);
         }
@@ -97,10 +79,12 @@ describe('somebody takes the first steps from an empty folder', () => {
         expect(await editor.page.locator('#status\\.editor\\.selection').innerText()).toContain('Ln 11, Col 5');
     });
 
-    it('is offered to save the page, where the editor itself runs in a browser', async () => {
+    it('prints by a download, where the editor itself runs in a browser, and may save the page instead', async () => {
         const editor = fresh();
-        await editor.webview().getByRole('button', { name: 'Print' }).click();
-        const offer = await editor.notification(/Save it as a file, open that in a browser/);
+        const [download] = await Promise.all([editor.page.waitForEvent('download'), editor.webview().getByRole('button', { name: 'Print' }).click()]);
+        expect(download.suggestedFilename()).toMatch(/^week-1-.*\.html$/);
+        expect(await readFile(await download.path(), 'utf8')).toContain('Story stones');
+        const offer = await editor.notification(/Your browser downloads the page/);
         await editor.screenshot('first-steps-print');
         await offer.getByRole('button', { name: 'Save as a file' }).click();
         await until('the name of the file', async () => editor.page.locator('.quick-input-widget input').first().inputValue(), value => value.endsWith('week-1.html'));
@@ -118,7 +102,7 @@ describe('somebody takes the first steps from an empty folder', () => {
         const stones = editor.page.locator('.pane-body .monaco-list-row').filter({ hasText: 'Story stones' });
         await stones.getByRole('checkbox').click();
         await showFirstSteps(editor);
-        await until('the steps', () => done(editor), ids => ids.length === steps.length);
+        await until('the steps', () => done(editor), ids => ids.length === firstStepIds.length);
         await editor.screenshot('first-steps-done');
     });
 });
@@ -167,11 +151,9 @@ describe('a folder that is not trusted', () => {
 
     it('has printing and the first steps', async () => {
         const editor = restricted();
-        await editor.runCommand('Haversack: Print the brief, the term or the changes');
-        await editor.notification(/Save it as a file, open that in a browser/);
+        await Promise.all([editor.page.waitForEvent('download'), editor.runCommand('Haversack: Print the brief, the term or the changes')]);
         await openStep(editor, 'read');
         await editor.screenshot('first-steps-restricted');
-        expect(await brief(editor).count()).toBe(0);
     });
 });
 

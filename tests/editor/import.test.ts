@@ -13,16 +13,6 @@ afterAll(() => rmSync(desk, { recursive: true, force: true }));
 
 const onDisk = (editor: Editor, file: string): string => readFileSync(join(editor.folder, file), 'utf8');
 
-/** Chooses an entry by words that its label ends with: it may begin with an icon. */
-async function choose(editor: Editor, words: string): Promise<void> {
-    const rows = editor.page.locator('.quick-input-widget .monaco-list-row');
-    await rows.filter({ hasText: words }).first().waitFor();
-    // A list that has only just come moves its rows under the pointer: narrowed down to what is sought, the first is taken by its key.
-    await editor.page.locator('.quick-input-widget .quick-input-box input').fill(words);
-    await until(`a list that begins with ${words}`, () => rows.first().innerText(), text => text.includes(words));
-    await editor.page.keyboard.press('Enter');
-}
-
 /** Starts the command and gives it the spreadsheet. */
 async function begin(editor: Editor): Promise<void> {
     await editor.runCommand('Import an inventory from a spreadsheet');
@@ -47,7 +37,7 @@ describe('a co-op lead imports the inventory', () => {
         await editor.openFile('inventory.kit');
         const before = onDisk(editor, 'inventory.kit');
         await begin(editor);
-        await choose(editor, 'Saturday group in the attic');
+        await editor.quickInput.chooseByWords('Saturday group in the attic');
         await until('the comparisons and the report', () => editor.tabs(), tabs => ['Import report', 'inventory.kit after the import', 'programme.course after the import'].every(title => tabs.includes(title)));
         await editor.page.locator('.quick-input-widget .monaco-list-row').filter({ hasText: 'Write these changes' }).waitFor();
         await editor.screenshot('import');
@@ -56,9 +46,9 @@ describe('a co-op lead imports the inventory', () => {
 
     it('tells what a column means', async () => {
         const editor = session1();
-        await choose(editor, 'Change what a column means');
-        await choose(editor, 'Shelf');
-        await choose(editor, 'note');
+        await editor.quickInput.chooseByWords('Change what a column means');
+        await editor.quickInput.chooseByWords('Shelf');
+        await editor.quickInput.chooseByWords('note');
         await editor.page.locator('.quick-input-widget .monaco-list-row').filter({ hasText: 'Write these changes' }).waitFor();
         const report = editor.page.locator('.editor-group-container').last().locator('.view-lines');
         await until('the new report', () => report.innerText(), text => text.replaceAll('\u00a0', ' ').includes('Shelf: note (as you said)'));
@@ -67,7 +57,7 @@ describe('a co-op lead imports the inventory', () => {
 
     it('writes it, and takes it back in one step', async () => {
         const editor = session1();
-        await choose(editor, 'Write these changes');
+        await editor.quickInput.chooseByWords('Write these changes');
         await until('the previews to close', () => editor.tabs(), tabs => !tabs.some(title => title.includes('after the import') || title === 'Import report'));
         await editor.openFile('inventory.kit');
         const text = (): Promise<string> => editor.page.locator('.editor-group-container.active .view-lines').innerText();

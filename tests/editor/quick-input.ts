@@ -49,6 +49,15 @@ export class QuickInput {
         await this.rowOf(label).click();
     }
 
+    /** Chooses an entry by words of its label, which may begin with an icon. */
+    async chooseByWords(words: string): Promise<void> {
+        await this.rows.filter({ hasText: words }).first().waitFor();
+        // A list that has only just come moves its rows under the pointer: narrowed down to what is sought, the first is taken by its key.
+        await this.input.fill(words);
+        await until(`a list that begins with ${words}`, () => this.rows.first().innerText(), text => text.includes(words));
+        await this.page.keyboard.press('Enter');
+    }
+
     /** Waits for a question that the extension asks in the box, answers it, and waits until it is closed or asks the next. */
     async answer(question: string | RegExp, text: string): Promise<void> {
         await this.widget.locator('.quick-input-message').filter({ hasText: question }).waitFor();

@@ -2,38 +2,11 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Locator } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Editor } from './harness.js';
 import { brief, openBrief, session } from './session.js';
+import { box, description, goToWeek, isTicked, openTrees, position, programme, row, rows, statusItem, week } from './tree-views.js';
 import { until } from './until.js';
-
-/** The tree under a heading of our view container. The week's heading tells its number. */
-const pane = (editor: Editor, heading: RegExp): Locator => editor.page.locator('.pane').filter({ has: editor.page.locator('.pane-header h3.title').filter({ hasText: heading }) });
-const programme = (editor: Editor): Locator => pane(editor, /^Programme$/);
-const week = (editor: Editor): Locator => pane(editor, /^(Week|This week)/);
-/** The row of this title, with its amount before it or without. */
-const row = (tree: Locator, title: string): Locator => tree.locator('.monaco-list-row').filter({ has: tree.page().locator('.label-name').getByText(new RegExp(`^(?:\\S.* · )?${title.replace(/[?.()]/g, String.raw`\$&`)}$`)) });
-const rows = (tree: Locator): Promise<string[]> => tree.locator('.monaco-list-row').evaluateAll(all => all.map(one =>
-    Array.from(one.querySelectorAll('.label-name, .label-description')).map(part => part.textContent).join(' | ')));
-const description = (tree: Locator): Promise<string> => tree.locator('.pane-header .description').innerText();
-const box = (one: Locator): Locator => one.locator('.custom-view-tree-node-item-checkbox');
-const isTicked = async (one: Locator): Promise<boolean> => (await box(one).getAttribute('aria-checked')) === 'true';
-
-async function openTrees(editor: Editor): Promise<void> {
-    await editor.runCommand('View: Show Haversack');
-    await programme(editor).waitFor();
-}
-
-/** Goes to a week of the list: the clock says which is shown first. */
-async function goToWeek(editor: Editor, wanted: number): Promise<void> {
-    const number = async (): Promise<number> => Number(/\d+/.exec(await week(editor).locator('h3.title').innerText())?.[0] ?? NaN);
-    await until('the week', number, Number.isInteger);
-    for (let at = await number(); at !== wanted; at = await number()) {
-        await editor.runCommand(at < wanted ? 'Next week in the list' : 'Previous week in the list');
-        await until('another week', number, now => now !== at);
-    }
-}
 
 async function reload(editor: Editor): Promise<void> {
     await editor.page.evaluate(() => { document.body.dataset.old = 'yes'; });
@@ -41,8 +14,6 @@ async function reload(editor: Editor): Promise<void> {
     await until('the new window', () => editor.page.evaluate(() => document.body.dataset.old ?? 'no'), old => old === 'no');
     await editor.page.locator('.monaco-workbench').waitFor();
 }
-
-const statusItem = (editor: Editor): Locator => editor.page.locator('[id$="haversack.week"].statusbar-item, .statusbar-item[id*="haversack.week"]').first();
 
 describe('someone who gathers the things of a week', () => {
     const gathering = session();
@@ -229,7 +200,6 @@ describe('someone who puts the lessons into another order', () => {
     });
 });
 
-const position = (all: readonly string[], label: string): number => all.findIndex(one => one.startsWith(`${label} |`) || one === label);
 /** The second row below a unit: its second lesson. */
 const titleAt = (all: readonly string[], unit: string): string => all[position(all, unit) + 2]!.split(' | ')[0]!;
 const unique = (name: string, at: number, all: readonly string[]): boolean => all.indexOf(name) === at;

@@ -12,18 +12,23 @@ const { printPractice } = await import('../../extension/commands/print-practice.
 const { chosenPractice, lessonToPractise } = await import('../../extension/commands/save-practice.js');
 
 const storage = 'file:///home/someone/storage';
-const pagesIn = (address: string): InstanceType<typeof PrintedPages> => new PrintedPages({ globalStorageUri: URI.parse(address) } as unknown as ExtensionContext);
-beforeEach(resetStandIn);
+const downloads: [name: string, html: string][] = [];
+const pagesIn = (address: string): InstanceType<typeof PrintedPages> => new PrintedPages({ globalStorageUri: URI.parse(address) } as unknown as ExtensionContext, (...page) => downloads.push(page));
+const save = ['haversack.brief.save'] as const;
+beforeEach(() => {
+    resetStandIn();
+    downloads.length = 0;
+});
 
 describe('a page for the browser', () => {
     it('is written under a name that tells the week, and opened', async () => {
-        await pagesIn(storage).open('week-3-millpond', '<!doctype html>');
+        await pagesIn(storage).open('week-3-millpond', '<!doctype html>', save);
         expect([...files]).toMatchObject([[`${storage}/print/week-3-millpond.html`, { text: '<!doctype html>' }]]);
         expect(told.map(([how, what]) => (how === 'status' ? how : [how, what]))).toEqual([['opened', `${storage}/print/week-3-millpond.html`], ['command', 'setContext haversack.firstSteps.printed true'], 'status']);
     });
 
     it('leads nowhere else, whatever its name', async () => {
-        await pagesIn(storage).open('../../a/b:c?d#e%2f', 'x');
+        await pagesIn(storage).open('../../a/b:c?d#e%2f', 'x', save);
         expect([...files.keys()]).toEqual([`${storage}/print/-a-b-c-d-e-2f.html`]);
     });
 
@@ -31,7 +36,7 @@ describe('a page for the browser', () => {
         const hour = 60 * 60 * 1000;
         files.set(`${storage}/print/week-1.html`, { text: '', mtime: Date.now() - 25 * hour });
         files.set(`${storage}/print/week-2.html`, { text: '', mtime: Date.now() - 2 * hour });
-        await pagesIn(storage).open('week-3', 'x');
+        await pagesIn(storage).open('week-3', 'x', save);
         expect([...files.keys()]).toEqual([`${storage}/print/week-2.html`, `${storage}/print/week-3.html`]);
     });
 
@@ -39,26 +44,34 @@ describe('a page for the browser', () => {
         files.set(`${storage}/print/week-1.html`, { text: '', mtime: 0 });
         const refused = vi.spyOn(workspace.fs, 'delete').mockRejectedValue(new Error('in use'));
         const missing = vi.spyOn(workspace.fs, 'readDirectory');
-        await pagesIn(storage).open('week-3', 'x');
+        await pagesIn(storage).open('week-3', 'x', save);
         missing.mockRejectedValue(new Error('no such folder'));
-        await pagesIn(storage).open('week-4', 'x');
+        await pagesIn(storage).open('week-4', 'x', save);
         for (const spy of [refused, missing]) spy.mockRestore();
         expect([...files.keys()]).toEqual(['week-1', 'week-3', 'week-4'].map(name => `${storage}/print/${name}.html`));
     });
 
     it('says what to do where no browser opens', async () => {
         given.opens = false;
-        await pagesIn(storage).open('week-3', 'x');
+        await pagesIn(storage).open('week-3', 'x', save);
         expect(told.at(-1)).toEqual(['error', 'No browser opened the page. Save it as a file, open that in a browser, and print it there.']);
     });
 
-    it('cannot be handed on from a browser, another machine, or a storage that is no disk', () => {
+    it('cannot be handed on from another machine, or a storage that is no disk; a browser downloads it from everywhere', () => {
         expect(pagesIn(storage).possible).toBe(true);
         expect(pagesIn('vscode-userdata:/storage').possible).toBe(false);
         given.remoteName = 'ssh-remote';
         expect(pagesIn(storage).possible).toBe(false);
-        Object.assign(given, { remoteName: undefined, uiKind: 2 });
-        expect(pagesIn(storage).possible).toBe(false);
+        given.uiKind = 2;
+        expect([pagesIn(storage).possible, pagesIn('vscode-userdata:/storage').possible]).toEqual([true, true]);
+    });
+
+    it('is downloaded by the browser that the editor runs in, and may be saved instead', async () => {
+        Object.assign(given, { uiKind: 2, button: 'Save as a file' });
+        await pagesIn('vscode-userdata:/storage').open('week 3/oaks', '<!doctype html>', save);
+        expect(downloads).toEqual([['week-3-oaks.html', '<!doctype html>']]);
+        expect(told.map(([how, what]) => (how === 'information' ? how : [how, what]))).toEqual([['command', 'setContext haversack.firstSteps.printed true'], 'information', ['command', 'haversack.brief.save']]);
+        expect(files.size).toBe(0);
     });
 });
 
@@ -90,7 +103,7 @@ describe('the command', () => {
     });
 
     it('offers to save where a browser cannot be reached', async () => {
-        Object.assign(given, { uiKind: 2, button: 'Save as a file' });
+        Object.assign(given, { remoteName: 'ssh-remote', button: 'Save as a file' });
         await printPage(briefOn('term'), pagesIn(storage));
         expect(told.map(([how]) => how)).toEqual(['information', 'command']);
         expect(told[1]).toEqual(['command', 'haversack.term.save']);

@@ -67,7 +67,7 @@ export const languages = {
         return (problems.get(uri.toString()) ?? []).map(severity => ({ severity }));
     }
 };
-export const window = { activeTextEditor: undefined as { document: { languageId: string; uri: URI } } | undefined, showQuickPick: <T>([first]: T[]): Promise<T | undefined> => Promise.resolve(first), showInformationMessage: say('information'), showErrorMessage: say('error'), setStatusBarMessage: say('status') };
+export const window = { activeTextEditor: undefined as { document: { languageId: string; uri: URI } } | undefined, showQuickPick: <T>([first]: T[]): Promise<T | undefined> => Promise.resolve(first), showOpenDialog: (_: { defaultUri?: URI }): Promise<URI[] | undefined> => Promise.resolve(undefined), showInformationMessage: say('information'), showErrorMessage: say('error'), setStatusBarMessage: say('status') };
 export const commands = { executeCommand: (name: string, ...args: unknown[]): Promise<void> => { told.push(['command', [name, ...args].join(' ').trim()]); return Promise.resolve(); } };
 export const FileType = { Unknown: 0, File: 1, Directory: 2, SymbolicLink: 64 };
 export const workspace = {
@@ -77,7 +77,7 @@ export const workspace = {
     onDidChangeWorkspaceFolders: on('folders'), onDidOpenTextDocument: on('open'), onDidChangeTextDocument: on('change'),
     getConfiguration: () => ({ get: () => given.paper }),
     fs: {
-        isWritableFileSystem: () => true,
+        isWritableFileSystem: (_: string): boolean | undefined => true,
         createDirectory: () => Promise.resolve(),
         readDirectory: (folder: URI) => Promise.resolve([...files.keys()].filter(name => name.startsWith(`${folder.toString()}/`)).map(name => [name.slice(folder.toString().length + 1), 1])),
         stat: (uri: URI) => Promise.resolve(files.get(uri.toString())),

@@ -1,6 +1,7 @@
 /** The script of the brief's page: shows what the extension sends and tells it what the reader does. */
-import type { BriefState, PageMessage, PreviewView, ShowMessage, SourceLine } from '../messages.js';
+import type { BriefState, DownloadMessage, PageMessage, PreviewView, ShowMessage, SourceLine } from '../messages.js';
 import { isInView, itemAt, markOf } from './cursor-item.js';
+import { download } from './download.js';
 import { showSections } from './patch.js';
 
 interface PageState extends BriefState {
@@ -28,8 +29,9 @@ let shown: number | PreviewView | undefined;
 let clicked: { at: SourceLine; item: HTMLElement } | undefined;
 let scrollToRestore = host.getState()?.scroll;
 
-window.addEventListener('message', ({ data }: MessageEvent<ShowMessage>) => {
+window.addEventListener('message', ({ data }: MessageEvent<ShowMessage | DownloadMessage>) => {
     if (data.type === 'show') show(data);
+    else if (data.type === 'download') download(data);
 });
 previous.addEventListener('click', () => host.postMessage({ type: 'step', by: -1 }));
 next.addEventListener('click', () => host.postMessage({ type: 'step', by: 1 }));

@@ -16,7 +16,7 @@ export function activate(context: vscode.ExtensionContext): void {
 
 class MemoryFiles implements vscode.FileSystemProvider, vscode.Disposable {
     private readonly files = new Map<string, Uint8Array>();
-    private readonly folders = new Set<string>(['/']);
+    private readonly folders = new Set<string>(['/', '/first-steps']);
     private readonly changed = new vscode.EventEmitter<vscode.FileChangeEvent[]>();
     private readonly ready: Promise<void>;
     private going = true;

@@ -13,9 +13,11 @@ import { WebServer, type WebServerOptions } from './web-server.js';
 /** What the package holds, as `npm run package` leaves it. */
 const extension = join(repository, '.build/vsix');
 
-export type WebEditorOptions = Pick<WebServerOptions, 'settings' | 'noFolder'> & {
+export type WebEditorOptions = Pick<WebServerOptions, 'settings'> & {
     /** Files beside those of the example, or in their place, by path. */
-    readonly files?: Readonly<Record<string, string>>;
+    readonly files?: Readonly<Record<string, string | Uint8Array>>;
+    /** Without the example only those files. */
+    readonly noExample?: boolean;
 };
 
 /** VS Code for the web with the extension, showing a copy of the example that lies in memory. No server of ours runs but one that hands files out. */
@@ -24,10 +26,11 @@ export class WebEditor extends Workbench {
         super(page, 'memory:/first-steps');
     }
 
-    static async open({ files = {}, ...options }: WebEditorOptions = {}): Promise<WebEditor> {
+    static async open({ files = {}, noExample = false, ...options }: WebEditorOptions = {}): Promise<WebEditor> {
         const { web, browser } = installedWebEditor();
         if (!existsSync(join(extension, 'package.json'))) throw new Error(`${extension} is missing. Run "npm run package" first.`);
-        const all = new Map([...await filesOf(firstSteps), ...Object.entries(files).map(([path, text]): [string, Uint8Array] => [path, Buffer.from(text)])]);
+        const given = Object.entries(files).map(([path, content]): [string, Uint8Array] => [path, Buffer.from(content)]);
+        const all = new Map([...noExample ? [] : await filesOf(firstSteps), ...given]);
         const server = await WebServer.start({ editor: web, extension, files: all, ...options });
         const profile = await mkdtemp(join(tmpdir(), 'haversack-web-'));
         const context = await chromium.launchPersistentContext(profile, {
@@ -54,15 +57,52 @@ export class WebEditor extends Workbench {
     override async openFile(path: string): Promise<void> {
         // A file opens in the group in use, which must not be a preview's.
         if ((await this.tabs()).length > 0) await this.page.keyboard.press('Control+1');
+        const name = path.slice(path.lastIndexOf('/') + 1);
+        await (await this.inExplorer(path)).click();
+        await this.page.locator('.editor-group-container.active .tab.active').filter({ hasText: name }).waitFor();
+        await this.code.ready(name);
+    }
+
+    /** The row of a file in the explorer, which is opened for it, as are its folders. */
+    async inExplorer(path: string): Promise<Locator> {
+        const explorer = this.page.locator('.explorer-folders-view');
+        if (!await explorer.isVisible()) await this.runCommand('View: Show Explorer');
         const names = path.split('/');
-        const row = (name: string): Locator => this.page.locator('.explorer-folders-view .monaco-list-row').filter({ has: this.page.locator('.label-name').getByText(name, { exact: true }) });
+        const row = (name: string): Locator => explorer.locator('.monaco-list-row').filter({ has: this.page.locator('.label-name').getByText(name, { exact: true }) });
         for (const folder of names.slice(0, -1)) {
             if (await row(folder).getAttribute('aria-expanded') === 'false') await row(folder).click();
         }
-        const name = names.at(-1)!;
-        await row(name).click();
-        await this.page.locator('.editor-group-container.active .tab.active').filter({ hasText: name }).waitFor();
-        await this.code.ready(name);
+        return row(names.at(-1)!);
+    }
+
+    /** Gives the browser's own dialog the answer of somebody who chooses a file of the device: the dialog itself is none of the page's. */
+    async chooseOnDevice(name: string, content: Uint8Array): Promise<void> {
+        await this.page.evaluate(async ([file, bytes]) => {
+            const handle = await (await navigator.storage.getDirectory()).getFileHandle(file, { create: true });
+            const writing = await handle.createWritable();
+            await writing.write(Uint8Array.from(bytes));
+            await writing.close();
+            Object.assign(window, { showOpenFilePicker: () => Promise.resolve([handle]) });
+        }, [name, [...content]] as const);
+    }
+
+    /** Likewise of somebody who chooses where files are saved on the device, each under the name that is proposed. */
+    async saveOnDevice(): Promise<void> {
+        await this.page.evaluate(() => {
+            const showSaveFilePicker = async ({ suggestedName }: { suggestedName: string }): Promise<FileSystemFileHandle> => (await navigator.storage.getDirectory()).getFileHandle(suggestedName, { create: true });
+            Object.assign(window, { showSaveFilePicker });
+        });
+    }
+
+    /** What a file of the device holds; nothing where it is not there yet. */
+    onDevice(name: string): Promise<string> {
+        return this.page.evaluate(async file => {
+            try {
+                return await (await (await (await navigator.storage.getDirectory()).getFileHandle(file)).getFile()).text();
+            } catch {
+                return '';
+            }
+        }, name);
     }
 
     async stop(): Promise<void> {

@@ -19,8 +19,6 @@ export interface WebServerOptions {
     /** What lies in the folder at the start, by path from its top. */
     readonly files: ReadonlyMap<string, Uint8Array>;
     readonly settings?: Readonly<Record<string, unknown>>;
-    /** No folder is open. */
-    readonly noFolder?: boolean;
 }
 
 const webviews = '/out/vs/workbench/contrib/webview/browser/pre/';
@@ -138,7 +136,7 @@ export class WebServer {
         const at = (path: string): object => ({ scheme: 'http', authority: `${hostname}:${port}`, path });
         return {
             productConfiguration: { nameShort: 'Editor', nameLong: 'Editor', applicationName: 'editor', dataFolderName: '.editor', version: '1.91.1', enableTelemetry: false },
-            ...(!this.options.noFolder && { folderUri: { scheme: 'memory', path: top } }),
+            folderUri: { scheme: 'memory', path: top },
             additionalBuiltinExtensions: [at('/haversack'), at('/memory-files')],
             configurationDefaults: { ...quietSettings, 'security.workspace.trust.enabled': false, ...this.options.settings },
             webviewEndpoint: this.address + webviews
