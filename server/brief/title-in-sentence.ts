@@ -7,17 +7,14 @@
  * 2. A title that is a name of its own keeps its capital: one whose first word holds more than a first capital ("LED lamp",
  *    "A4 card", "I think, I tried") or that has a capital in a later word ("Market Street price list").
  * 3. The name in the braces says whether one or several are meant: where the title holds the plural of the name's last word, the
- *    sentence gets that word as the writer typed it ({paper-cup} is a paper cup, {paper-cup}s are paper cups).
+ *    sentence gets that word as the writer typed it ({paper-cup} is a paper cup, {paper-cup}s are paper cups). A title that is a
+ *    plural of another word stays as it is, without a second ending.
  * 4. What stands behind a comma is a remark for the list ("Glass bottles, all alike") and is left out of the sentence.
  */
-import { asCommonNoun } from '@haversack/language/sheets/titles';
+import { asCommonNoun, singularTitle } from '@haversack/language/sheets/titles';
 import type { NameFigures } from '../planning/figures.js';
 
 const commonNouns: ReadonlySet<NameFigures['kind']> = new Set(['material', 'print']);
-const irregular: ReadonlyMap<string, string> = new Map([
-    ['die', 'dice'], ['foot', 'feet'], ['tooth', 'teeth'], ['mouse', 'mice'], ['goose', 'geese'], ['child', 'children'], ['man', 'men'], ['woman', 'women']
-]);
-
 export interface SentencePlace {
     /** The sentence begins with it. */
     begins?: boolean;
@@ -31,28 +28,23 @@ export interface SentencePlace {
 
 export function titleInSentence(name: string, title: string, kind: NameFigures['kind'] | undefined, place: SentencePlace = {}): string {
     if (kind === undefined) return title + (place.ending ?? '');
-    const words = commonNouns.has(kind) ? asCommonNoun(place.listed ? title : oneOf(title, name))
-        : kind === 'word' || place.marked || place.listed ? title : `“${title}”`;
-    return (place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words) + (place.ending ?? '');
+    const noun = commonNouns.has(kind) ? nounOf(title, name, place) : undefined;
+    const words = noun ?? (kind === 'word' || place.marked || place.listed ? title : `“${title}”`);
+    const shown = place.begins ? words.replace(/^\p{Ll}/u, first => first.toUpperCase()) : words;
+    return noun === undefined ? shown + (place.ending ?? '') : shown;
+}
+
+function nounOf(title: string, name: string, { listed, ending = '' }: SentencePlace): string {
+    const [several, one] = [asCommonNoun(title), asCommonNoun(singularTitle(title, name))];
+    if (listed) return several + ending;
+    const isPlural = /^e?s$/.test(ending);
+    // {leaf}s are "leaves" where the title says so, and {loupe}s with the title "Magnifying glasses" take no second ending.
+    if (isPlural && one !== several) return several;
+    const last = /\p{L}*s$/u.exec(one)?.[0].toLowerCase();
+    return isPlural && last !== undefined && (ending === 's' || !name.endsWith(last)) ? one : one + ending;
 }
 
 /** "Harbour co-op" of "Harbour co-op, autumn": what a class or course is called where its whole title stands further up. */
 export function shortTitle(title: string): string {
     return title.replace(/(?<=\S),\s.*$/su, '');
-}
-
-/** The title with the plural of the name's last word put back to that word. */
-function oneOf(title: string, name: string): string {
-    const last = name.slice(name.lastIndexOf('-') + 1);
-    return title.replace(/\p{L}+/gu, word => {
-        if (!isPlural(word.toLowerCase(), last)) return word;
-        return /^\p{Lu}/u.test(word) ? last.charAt(0).toUpperCase() + last.slice(1) : last;
-    });
-}
-
-/** English plurals (common practice, no source). */
-function isPlural(word: string, one: string): boolean {
-    return word === `${one}s` || word === `${one}es` || word === irregular.get(one)
-        || (/[^aeiou]y$/.test(one) && word === `${one.slice(0, -1)}ies`)
-        || (/fe?$/.test(one) && word === `${one.replace(/fe?$/, '')}ves`);
 }

@@ -37,7 +37,7 @@ function findingOf(clash: ClashFigures, own: ClassSheet, { programme }: Programm
     const mention = sharing.sharesWith.find(({ name }) => names.has(name));
     return {
         uri: sharing.uri, at: mention?.at ?? sharing.at,
-        message: `${listing(clash.classes.map(({ title }) => title))} share a cupboard and both meet on ${clash.meeting}: together they need ${amountOf(clash.together, clash.title)}, and it holds ${clash.atHand.text}.`,
+        message: `${listing(clash.classes.map(({ title }) => title))} share a cupboard and both meet on ${clash.meeting}: together they need ${amountOf(clash.together, clash)}, and it holds ${clash.atHand.text}.`,
         related: clash.classes.map(({ title, needed, place }) => ({ message: `${title} needs ${needed.text}`, place })),
         fixes: noteOnHand(sharing, clash.name, clash.missing)
     };

@@ -39,7 +39,7 @@ function findingOf({ name, neededBy, net, title, when, bought }: LateOrder, shar
     const material = view.programme.materials.get(name);
     return {
         uri: line?.uri ?? group.uri, at: line?.need.at ?? group.at,
-        message: `${amountOf(net, title)} for ${group.title} can no longer be ordered in time: ${when}, and today is ${dayInWords(today)}.`,
+        message: `${amountOf(net, { title, name })} for ${group.title} can no longer be ordered in time: ${when}, and today is ${dayInWords(today)}.`,
         related: material?.arrives && [{ message: 'How long an order takes', place: { uri: material.uri, range: material.arrives.at } }],
         fixes: [noteOrder(group, name, bought, neededBy), ...(line && material ? standInsThere(line, material, supplies) : [])]
     };

@@ -24,7 +24,7 @@ export const shortAtMeeting: PlanCheck = {
                 const standIns = first.standIns.filter(({ enough }) => enough);
                 yield {
                     uri: place.uri, at: line?.need.at ?? place.range,
-                    message: `${own.group.title} is short of ${amountOf(first.missing, first.title)} on ${first.meeting}: ${first.needed.text} needed, ${first.atHand.text} at hand.${moreMeetings(meetings - 1)}`,
+                    message: `${own.group.title} is short of ${amountOf(first.missing, { title: first.title, name })} on ${first.meeting}: ${first.needed.text} needed, ${first.atHand.text} at hand.${moreMeetings(meetings - 1)}`,
                     related: [{ message: 'What the class has', place: { uri: own.group.uri, range: own.group.at } }],
                     fixes: [
                         ...(line ? standIns.flatMap(standIn => useStandIn(line, standIn.name, material)) : []),

@@ -47,6 +47,13 @@ describe('a title inside a sentence', () => {
         expect(titleInSentence('linking-cube', 'Linking cubes', 'material', { ending: 's' })).toBe('linking cubes');
     });
 
+    it.each([
+        ['fallen-leaf', 'Fallen leaves', 's', 'fallen leaves'], ['spot-die', 'Spot dice', 's', 'spot dice'], ['loupe', 'Magnifying glasses', 's', 'magnifying glasses'], ['box', 'Crates', 'es', 'crates'],
+        ['lens', 'Lens', 'es', 'lenses'], ['glass', 'Glasses', 'es', 'glasses'], ['wooden-spoon', 'Wooden spoon', 's', 'wooden spoons'], ['loupe', 'Magnifying glasses', '-like', 'magnifying glasses-like']
+    ])('never puts a plural behind a plural: {%s} “%s” with %s', (name, title, ending, words) => {
+        expect(titleInSentence(name, title, 'material', { ending })).toBe(words);
+    });
+
     it('leaves out what stands behind a comma', () => {
         expect(titleInSentence('glass-bottle', 'Glass bottles, all alike', 'material')).toBe('glass bottle');
     });

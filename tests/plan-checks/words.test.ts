@@ -6,10 +6,14 @@ import { toldOnce } from '../../server/plan-checks/told-once.js';
 import { amountOf, isPast, moreMeetings } from '../../server/plan-checks/words.js';
 
 describe('amounts of a thing in a sentence', () => {
+    test('one of what the inventory has in the plural', () => {
+        expect(amountOf({ text: '1' }, { title: 'Gram cubes', name: 'gram-cube' })).toBe('1 gram cube');
+        expect(amountOf({ text: '1' }, { title: 'Kitchen scissors', name: 'kitchen-scissors' })).toBe('1 kitchen scissors');
+    });
     test.each([
         ['20', 'Gram cubes', '20 gram cubes'], ['20', 'Kitchen scale', '20 of “Kitchen scale”'], ['1', 'Kitchen scale', '1 kitchen scale'],
         ['150 g', 'Uncooked rice', '150 g of uncooked rice'], ['2 bags', 'Beans', '2 bags of beans'], ['1 1/2', 'Loaf', '1 1/2 loaf'], ['2.5', 'Loaf', '2.5 loaf']
-    ])('%s, %s: %s', (text, title, words) => expect(amountOf({ text }, title)).toBe(words));
+    ])('%s, %s: %s', (text, title, words) => expect(amountOf({ text }, { title, name: 'thing' })).toBe(words));
     test.each([[0, ''], [1, ' The same at 1 more meeting.'], [2, ' The same at 2 more meetings.']])('%d more', (count, words) => expect(moreMeetings(count)).toBe(words));
 });
 

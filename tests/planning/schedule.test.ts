@@ -36,7 +36,7 @@ describe('dated weeks', () => {
     });
     test('a day off inside a week is said in that week; one that costs no meeting is not', () => {
         const plan = schedule(5, { ...termClass, off: [off('2026-09-10', undefined, 'Fair'), off('2026-09-11'), off('2026-09-14')] });
-        expect(plan.weeks.map(w => w.remarks)).toEqual([['Fair: no meeting on Thu 10 Sep.'], ['Days off: no meeting on Mon 14 Sep.'], []]);
+        expect(plan.weeks.map(w => w.remarks)).toEqual([['Fair: no meeting on Thu 10 Sep.'], ['Day off: no meeting on Mon 14 Sep.'], []]);
         expect(dates(plan)).toEqual([['2026-09-07', '2026-09-08'], ['2026-09-15', '2026-09-17'], ['2026-09-21']]);
     });
     test('a stretch over two months, and over the first days', () => {

@@ -104,7 +104,7 @@ export class DaysOff {
             const from = dayOfIso(line.from.date);
             const to = line.to ? dayOfIso(line.to.date) : from;
             if (from !== undefined && to !== undefined && from <= to) {
-                this.own.push({ from, to, title: line.title ?? 'Days off', place: { uri: sheet.uri, range: line.at } });
+                this.own.push({ from, to, title: line.title ?? (from === to ? 'Day off' : 'Days off'), place: { uri: sheet.uri, range: line.at } });
                 continue;
             }
             const dates = [line.from.date, ...(line.to ? [line.to.date] : [])].join(' to ');
