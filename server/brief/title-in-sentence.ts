@@ -40,8 +40,8 @@ function nounOf(title: string, name: string, { listed, ending = '' }: SentencePl
     const isPlural = /^e?s$/.test(ending);
     // {leaf}s are "leaves" where the title says so, and {loupe}s with the title "Magnifying glasses" take no second ending.
     if (isPlural && one !== several) return several;
-    const last = /\p{L}*s$/u.exec(one)?.[0].toLowerCase();
-    return isPlural && last !== undefined && (ending === 's' || !name.endsWith(last)) ? one : one + ending;
+    const last = one.toLowerCase().split(/\P{L}/u).at(-1)!;
+    return isPlural && last.endsWith('s') && (ending === 's' || !name.endsWith(last)) ? one : one + ending;
 }
 
 /** "Harbour co-op" of "Harbour co-op, autumn": what a class or course is called where its whole title stands further up. */
