@@ -5,6 +5,7 @@ import type { AdaptingMemo } from '@haversack/language/adapting/memo';
 import type { ProgrammeView } from '@haversack/language/checks/programme-view';
 import type { DraftToken } from '@haversack/language/lexer/fit-line';
 import type { AdaptationSheet, LessonSheet } from '@haversack/language/sheets/sheet';
+import { partTitle } from '../planning/part-title.js';
 import { declaredAt, type Candidate } from './candidates.js';
 
 /** What a line of an adaptation is about. */
@@ -68,7 +69,7 @@ export class AdaptationCandidates {
         const seen = new Set<string>();
         return [...programme.lessons.get(owner ?? '')?.parts ?? [], ...added].filter(({ name }) => name !== '' && !seen.has(name) && seen.add(name))
             .map((part, order): Candidate => ({
-            name: part.name, title: (part.kind === 'game' ? programme.games.get(part.name)?.title : undefined) ?? part.title,
+            name: part.name, title: partTitle(programme, part),
             detail: [part.kind, part.minutes === undefined ? '' : `${part.minutes} min`].filter(Boolean).join(', '),
             kind: part.kind === 'game' ? CompletionItemKind.Event : CompletionItemKind.Method, rank: 1, order,
             ...(part.kind === 'game' ? declaredAt(programme.games.get(part.name) ?? {}) : declaredAt({ uri: part.uri ?? programme.lessons.get(owner ?? '')?.uri, at: part.at }))

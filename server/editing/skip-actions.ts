@@ -4,6 +4,7 @@ import type { Edit } from '@haversack/language/checks/check';
 import type { Programme } from '@haversack/language/sheets/programme';
 import type { ClassSheet, CourseSheet, FileSheet, LessonSheet, PartSheet, Range } from '@haversack/language/sheets/sheet';
 import { skipLesson, skipPart, writeForClass, type ChangeToWrite } from '../plan-checks/change-lines.js';
+import { partTitle } from '../planning/part-title.js';
 
 /** A change that somebody can choose to make. */
 export interface SkipAction {
@@ -29,7 +30,7 @@ export function skipActions(sheet: FileSheet, range: Range, programme: Programme
 
 function forClasses(lesson: LessonSheet, part: PartSheet | undefined, programme: Programme, memo: AdaptingMemo, of?: CourseSheet): SkipAction[] {
     if (programme.lessons.get(lesson.name) !== lesson) return [];
-    const title = part ? (part.kind === 'game' ? programme.games.get(part.name)?.title : undefined) ?? part.title : lesson.title;
+    const title = part ? partTitle(programme, part) : lesson.title;
     const change: ChangeToWrite = part ? skipPart(lesson.name, part.name) : skipLesson(lesson.name);
     return [...programme.classes.values()].flatMap(group => {
         const course = group.teaches && programme.courses.get(group.teaches.name);

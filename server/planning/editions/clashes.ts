@@ -6,7 +6,7 @@ import { quoted } from '@haversack/language/facts/wording';
 import { alikeTexts } from './alike.js';
 import { lessonDifferences, partChanges } from './lesson-differences.js';
 import { needDifferences } from './need-differences.js';
-import { partTitle } from './part-title.js';
+import { partTitle } from '../part-title.js';
 import type { FoundLesson, FoundPart, Touched } from './touched.js';
 import { usesThing } from './uses-thing.js';
 import { sameNumber } from './words.js';

@@ -7,7 +7,7 @@ import type { Matched } from './matched.js';
 import { needDifferences } from './need-differences.js';
 import type { Does, ObjectiveShift, ObjectiveShifts } from './objective-shifts.js';
 import { movedItems } from './order.js';
-import { partTitle } from './part-title.js';
+import { partTitle } from '../part-title.js';
 import { minutesOf, placeIn } from './plain.js';
 import { stepDifferences } from './step-differences.js';
 import type { Wandered } from './wandered.js';

@@ -7,7 +7,7 @@ import type { Pair } from './alike.js';
 import type { TitlesOfChange } from './change-line.js';
 import type { CourseEditions } from './course-editions.js';
 import type { Matched } from './matched.js';
-import { partTitle } from './part-title.js';
+import { partTitle } from '../part-title.js';
 import { flatSteps, placeIn } from './plain.js';
 
 /** A lesson that a change names, on either side. Both are absent where neither edition has one of that name. */
